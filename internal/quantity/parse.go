@@ -1,0 +1,148 @@
+package quantity
+
+import (
+	"fmt"
+	"math"
+	"strconv"
+	"strings"
+)
+
+// An Error reports text that is no quantity of the kind asked for.
+type Error struct {
+	Text string // as typed
+	Kind Kind
+	What string // what is wrong
+	Hint string // what to type instead
+}
+
+// Error returns what is wrong and what to type instead on one line.
+func (e *Error) Error() string {
+	if e.Hint == "" {
+		return fmt.Sprintf("%q %s", e.Text, e.What)
+	}
+	return fmt.Sprintf("%q %s, %s", e.Text, e.What, e.Hint)
+}
+
+// Parse reads text as a quantity of kind k and returns it in the SI unit of
+// the kind. Text is a number, which may be a fraction ("3/16in") or mixed ("1
+// 1/2in"), followed by one of the kind's units. NaN, infinities and numbers
+// with a unit of another kind are refused with an [*Error].
+func Parse(k Kind, text string) (float64, error) {
+	s := strings.TrimSpace(text)
+	fail := func(what, hint string) (float64, error) {
+		return math.NaN(), &Error{text, k, what, hint}
+	}
+	forExample := "for example " + k.Example()
+	if s == "" {
+		return fail("is empty", forExample)
+	}
+	end := numberEnd(s)
+	v, ok := number(strings.TrimSpace(s[:end]))
+	if !ok {
+		return fail("is not "+k.String(), forExample)
+	}
+	name := strings.TrimSpace(s[end:])
+	if name == "" {
+		switch {
+		case k == Count && v != math.Trunc(v):
+			return fail("is not a whole number", forExample)
+		case k == Share && v > 1:
+			return fail("is ambiguous", fmt.Sprintf("write %s%% or a share from 0 to 1", s))
+		case !k.Bare():
+			return fail("needs a unit", forExample)
+		}
+		return v, nil
+	}
+	if hint, bad := ambiguous[strings.ToLower(name)]; bad && !k.Bare() {
+		return fail(fmt.Sprintf("has the ambiguous unit %q", name), hint)
+	}
+	u, ok := find(k, name)
+	if !ok {
+		return fail(unknownUnit(k, name), forExample)
+	}
+	return (v + u.shift) * u.factor, nil
+}
+
+// numberEnd returns where the leading number of s ends: digits, signs, point,
+// slash, an exponent, and blanks between two digits ("1 1/2").
+func numberEnd(s string) int {
+	i := 0
+	for i < len(s) {
+		c := s[i]
+		switch {
+		case c >= '0' && c <= '9', c == '.', c == '/', c == '+', c == '-':
+			if c == '/' && (i+1 == len(s) || s[i+1] < '0' || s[i+1] > '9') {
+				return i
+			}
+		case (c == 'e' || c == 'E') && exponentAt(s, i):
+		case c == ' ' && i+1 < len(s) && s[i+1] >= '0' && s[i+1] <= '9':
+		default:
+			return i
+		}
+		i++
+	}
+	return i
+}
+
+// exponentAt reports whether s[i], an e, starts a decimal exponent.
+func exponentAt(s string, i int) bool {
+	if i == 0 || i+1 == len(s) {
+		return false
+	}
+	j := i + 1
+	if s[j] == '+' || s[j] == '-' {
+		j++
+	}
+	return j < len(s) && s[j] >= '0' && s[j] <= '9'
+}
+
+// number reads a finite decimal number, a fraction, or a whole number and a
+// fraction.
+func number(s string) (float64, bool) {
+	if whole, frac, ok := strings.Cut(s, " "); ok {
+		w, err := strconv.ParseUint(whole, 10, 32)
+		f, good := number(strings.TrimSpace(frac))
+		return float64(w) + f, err == nil && good && f < 1 && strings.Contains(frac, "/")
+	}
+	if top, bottom, ok := strings.Cut(s, "/"); ok {
+		t, okT := number(top)
+		b, okB := number(bottom)
+		return t / b, okT && okB && b > 0
+	}
+	v, err := strconv.ParseFloat(s, 64)
+	return v, err == nil && !math.IsInf(v, 0) && !math.IsNaN(v) && !strings.ContainsAny(s, "xXpP_")
+}
+
+// find looks a unit up by its name: as written, then without regard to case
+// where that is unambiguous.
+func find(k Kind, name string) (unitDef, bool) {
+	for _, u := range kinds[k].units {
+		if u.name == name {
+			return u, true
+		}
+	}
+	var found unitDef
+	n := 0
+	for _, u := range kinds[k].units {
+		if strings.EqualFold(u.name, name) {
+			found = u
+			n++
+		}
+	}
+	return found, n == 1
+}
+
+// unknownUnit says what is wrong with a unit that the kind does not have:
+// what it measures instead, or which unit was probably meant.
+func unknownUnit(k Kind, name string) string {
+	for other := range kinds {
+		if _, ok := find(Kind(other), name); ok {
+			return fmt.Sprintf("is %s, not %s", kinds[other].noun, k)
+		}
+	}
+	what := fmt.Sprintf("has the unknown unit %q", name)
+	if near := Nearest(name, k.Units()); near != "" {
+		what += fmt.Sprintf(" (did you mean %s?)", near)
+	}
+	return what
+}

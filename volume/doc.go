@@ -1,0 +1,2 @@
+// Package volume counts beer: vessels, glasses, pours, guests and taps.
+package volume

@@ -22,10 +22,11 @@ const (
 	Speed                   // m/s
 	Irradiance              // W/m²
 	Conductance             // W/K
+	Switch                  // on or off; typed by its name alone
 	Text                    // not a number: a word, a name, a file
 )
 
-// A unit is one spelling of a unit: SI = (value + Shift) × Factor.
+// A unitDef is one spelling of a unit: SI = (value + shift) × factor.
 type unitDef struct {
 	name   string // as people type it; the first of a kind is the SI or the most usual one
 	factor float64
@@ -107,6 +108,7 @@ var kinds = [...]struct {
 	}},
 	Irradiance:  {"an irradiance", "800W/m2", []unitDef{{"W/m2", 1, 0}, {"W/m²", 1, 0}}},
 	Conductance: {"a conductance", "2.5W/K", []unitDef{{"W/K", 1, 0}}},
+	Switch:      {"a switch", "", nil},
 	Text:        {"text", "", nil},
 }
 

@@ -1,0 +1,5 @@
+package main
+
+import "example.com/pourwell/internal/calc"
+
+var carbonationCalculations = []*calc.Calculation{&equilibrium}

@@ -1,0 +1,146 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"reflect"
+	"slices"
+	"strings"
+
+	"example.com/pourwell/internal/calc"
+	"example.com/pourwell/internal/quantity"
+	"github.com/alecthomas/kong"
+)
+
+// globals are the flags every command has.
+type globals struct {
+	Units   string `enum:"us,metric,both" default:"both" env:"POURWELL_UNITS" help:"${units}"`
+	Format  string `enum:"text,json,csv,markdown" default:"text" help:"${format}"`
+	Explain bool   `help:"${explain}"`
+	Rows    string `help:"${rows}" placeholder:"NAME"`
+}
+
+// globalHelp describes the global flags, for the parser and the help alike.
+var globalHelp = kong.Vars{
+	"units":   "us, metric or both; display only",
+	"format":  "text, json or csv; the event also markdown",
+	"explain": "show the working with its sources",
+	"rows":    "with --format csv: write this list of rows, such as tubes or course",
+}
+
+// root is what the parser fills.
+type root struct {
+	globals
+	kong.Plugins
+	Event eventFlags `cmd:"" help:"the whole day from one file"`
+	Help  helpFlags  `cmd:"" help:"help on a command, or on: units, exit"`
+}
+
+type eventFlags struct {
+	File   string `arg:"" optional:"" help:"the day, as TOML"`
+	Sample bool   `help:"print a sample file"`
+}
+
+type helpFlags struct {
+	Topic []string `arg:"" optional:"" help:"a package, a calculation, units or exit"`
+}
+
+// words collects what is typed for one flag of a calculation, as text; the
+// calculation's description knows what it must be.
+type words []string
+
+// Decode takes the next argument. One that looks like another flag is left
+// alone, so that a flag without its value cannot swallow its neighbour; a
+// negative number is a value.
+func (w *words) Decode(ctx *kong.DecodeContext) error {
+	t := ctx.Scan.Peek()
+	s, _ := t.Value.(string)
+	if t.IsEOL() || t.Type != kong.FlagValueToken && looksLikeFlag(s) {
+		return errors.New("needs a value")
+	}
+	ctx.Scan.Pop()
+	*w = append(*w, s)
+	return nil
+}
+
+func looksLikeFlag(s string) bool {
+	return len(s) > 1 && s[0] == '-' && !strings.ContainsRune("0123456789.", rune(s[1]))
+}
+
+var (
+	wordsType = reflect.TypeFor[words]()
+	boolType  = reflect.TypeFor[bool]()
+)
+
+// packageCommand returns a pointer to a structure the parser understands: one
+// command for the package, below it one for each calculation. Only those that
+// wanted selects get their flags; the parser need not know the others.
+func packageCommand(pkg, about string, wanted func(*calc.Calculation) bool) any {
+	var fields []reflect.StructField
+	for _, c := range catalogue() {
+		if c.Package != pkg {
+			continue
+		}
+		var flags []reflect.StructField
+		if wanted(c) {
+			flags = flagFields(c.Ready())
+		}
+		fields = append(fields, command(c.Name, c.Summary, reflect.StructOf(flags)))
+	}
+	return reflect.New(reflect.StructOf([]reflect.StructField{command(pkg, about, reflect.StructOf(fields))})).Interface()
+}
+
+func command(name, help string, t reflect.Type) reflect.StructField {
+	tag := fmt.Sprintf(`cmd:"" name:%q help:%q`, name, help)
+	return reflect.StructField{Name: fieldName(name), Type: t, Tag: reflect.StructTag(tag)}
+}
+
+func flagFields(c *calc.Calculation) []reflect.StructField {
+	var fields []reflect.StructField
+	for _, in := range c.AllInputs() {
+		t := wordsType
+		if in.Kind == quantity.Switch {
+			t = boolType
+		}
+		tag := fmt.Sprintf(`name:%q help:%q`, in.Name, strings.ReplaceAll(in.Help, "$", ""))
+		if in.Name == "elevation" {
+			tag += ` env:"POURWELL_ELEVATION"`
+		}
+		fields = append(fields, reflect.StructField{Name: fieldName(in.Name), Type: t, Tag: reflect.StructTag(tag)})
+	}
+	return fields
+}
+
+// fieldName turns a flag's name into a Go field name.
+func fieldName(name string) string {
+	return "F_" + strings.ReplaceAll(name, "-", "_")
+}
+
+// parser returns the parser for args and the structure it fills.
+func parser(args []string) (*kong.Kong, *root, error) {
+	r := &root{}
+	wanted := func(c *calc.Calculation) bool {
+		return slices.Contains(args, c.Package) && slices.Contains(args, c.Name)
+	}
+	for _, p := range packages {
+		r.Plugins = append(r.Plugins, packageCommand(p.name, p.about, wanted))
+	}
+	k, err := kong.New(r, kong.Name("pourwell"), kong.NoDefaultHelp(), globalHelp,
+		kong.WithHyphenPrefixedParameters(true), kong.Exit(func(int) {}))
+	return k, r, err
+}
+
+// typed returns what was typed for the selected calculation, by flag name.
+func typed(ctx *kong.Context) map[string][]string {
+	found := map[string][]string{}
+	for _, flag := range ctx.Flags() {
+		v := flag.Target
+		switch {
+		case v.Type() == wordsType && v.Len() > 0:
+			found[flag.Name] = []string(v.Interface().(words))
+		case v.Type() == boolType && v.Bool() && flag.Target.CanAddr():
+			found[flag.Name] = []string{"true"}
+		}
+	}
+	return found
+}

@@ -1,0 +1,102 @@
+package main
+
+// Rules of the messages on standard error: one line says what is wrong, with
+// the value and what is allowed in both unit systems; one line gives a hint.
+// No capital at the start, no full stop at the end. Nothing is on standard
+// output when there is an error.
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"strings"
+
+	"example.com/pourwell/internal/calc"
+	"example.com/pourwell/internal/quantity"
+	"example.com/pourwell/volume"
+	"github.com/alecthomas/kong"
+)
+
+// fail writes the message for err and returns the exit code.
+func fail(w io.Writer, args []string, err error) int {
+	what, hint, code := describe(err)
+	if hint == "" {
+		hint = "see pourwell " + strings.Join(append(command2(args), "--help"), " ")
+	}
+	fmt.Fprintf(w, "pourwell: %s\nhint: %s\n", oneLine(what), oneLine(hint))
+	return code
+}
+
+// describe sorts err into what is wrong, a hint and the exit code.
+func describe(err error) (what, hint string, code int) {
+	var usage *calc.UsageError
+	var parse *kong.ParseError
+	var text *quantity.Error
+	var rng *volume.RangeError
+	switch {
+	case errors.As(err, &usage):
+		return usage.What, usage.Hint, exitUsage
+	case errors.As(err, &text):
+		return fmt.Sprintf("%q %s", text.Text, text.What), text.Hint, exitUsage
+	case errors.As(err, &rng):
+		what, hint = rangeMessage(rng)
+		return what, hint, exitNoAnswer
+	case errors.Is(err, volume.ErrNoSolution), errors.Is(err, volume.ErrNever):
+		return err.Error(), "", exitNoAnswer
+	case errors.As(err, &parse):
+		return parse.Error(), "", exitUsage
+	}
+	return err.Error(), "", exitUnexpected
+}
+
+// suffixOf gives the key suffix for the units that range errors carry.
+var suffixOf = map[string]string{
+	"°C": "c", "kPa": "kpa", "kPa abs": "kpa", "bar": "bar", "m": "m", "mm": "mm", "L": "l", "kg": "kg", "L/min": "l_per_min",
+	"volumes": "volumes", "g/L": "g_per_l", "s": "s", "W/m²": "w_per_m2", "m/s": "m_per_s", "W/K": "w_per_k", "K": "k", "W": "w",
+}
+
+// rangeMessage writes a range error in both unit systems.
+func rangeMessage(e *volume.RangeError) (what, hint string) {
+	value, low, high := plain(e.Value, e.Unit), plain(e.Min, ""), plain(e.Max, e.Unit)
+	if suffix, ok := suffixOf[e.Unit]; ok {
+		value = quantity.Show(suffix, e.Value, quantity.Both)
+		us, metric := quantity.Span(suffix, e.Min, e.Max)
+		low, high = us, "("+metric+")"
+		if us == metric {
+			return fmt.Sprintf("%s %s is outside %s", e.Name, value, us), rangeHint(e)
+		}
+		return fmt.Sprintf("%s %s is outside %s %s", e.Name, value, low, high), rangeHint(e)
+	}
+	return fmt.Sprintf("%s %s is outside %s to %s", e.Name, value, low, high), rangeHint(e)
+}
+
+func rangeHint(e *volume.RangeError) string {
+	if e.Source == "" {
+		return ""
+	}
+	return "the range: " + e.Source
+}
+
+func plain(v float64, unit string) string { return strings.TrimSpace(fmt.Sprintf("%.5g %s", v, unit)) }
+
+// command2 returns the package and calculation that args name, as far as they
+// do.
+func command2(args []string) []string {
+	for i, a := range args {
+		for _, p := range packages {
+			if a != p.name {
+				continue
+			}
+			if i+1 < len(args) && lookup(a, args[i+1]) != nil {
+				return args[i : i+2]
+			}
+			return args[i : i+1]
+		}
+		if a == "event" {
+			return []string{"event"}
+		}
+	}
+	return nil
+}
+
+func oneLine(s string) string { return strings.Join(strings.Fields(s), " ") }

@@ -1,0 +1,208 @@
+package main
+
+import (
+	"fmt"
+	"io"
+	"os"
+	"strings"
+
+	"example.com/pourwell/internal/calc"
+	"example.com/pourwell/internal/quantity"
+	"example.com/pourwell/internal/report"
+)
+
+const overview = `pourwell computes how to serve kegs outdoors.
+
+  pourwell event testdata/meadow-party.toml          the whole day from one file
+  pourwell carbonation equilibrium --temp 38F --gauge 12psi
+  pourwell thermal icebath --keg 5gal --from 75F --to 39F --ice 40lb
+`
+
+// help writes help on the topics: nothing, a package, a calculation, units,
+// exit, or event.
+func help(w io.Writer, topics []string) error {
+	var b strings.Builder
+	switch {
+	case len(topics) == 0:
+		helpOverview(&b)
+	case topics[0] == "units":
+		helpUnits(&b)
+	case topics[0] == "exit":
+		b.WriteString(helpExit)
+	case topics[0] == "event":
+		b.WriteString(helpEvent)
+	case len(topics) > 1 && lookup(topics[0], topics[1]) != nil:
+		helpCalculation(&b, lookup(topics[0], topics[1]))
+	default:
+		if !helpPackage(&b, topics[0]) || len(topics) > 1 {
+			return unknownTopic(topics)
+		}
+	}
+	_, err := io.WriteString(w, b.String())
+	return err
+}
+
+func helpOverview(b *strings.Builder) {
+	b.WriteString(overview + "\nCommands\n")
+	for _, p := range packages {
+		fmt.Fprintf(b, "  %-12s %s\n", p.name, p.about)
+		var names []string
+		for _, c := range catalogue() {
+			if c.Package == p.name {
+				names = append(names, c.Name)
+			}
+		}
+		fmt.Fprintf(b, "  %-12s   %s\n", "", strings.Join(names, " | "))
+	}
+	fmt.Fprintf(b, "  %-12s %s\n", "event", "the whole day from one file; --sample prints one")
+	fmt.Fprintf(b, "  %-12s %s\n", "help", "help on a command, or on: units, exit")
+	b.WriteString("\n")
+	helpGlobals(b)
+}
+
+func helpGlobals(b *strings.Builder) {
+	b.WriteString("Everywhere\n")
+	for _, name := range []string{"units", "format", "explain", "rows"} {
+		fmt.Fprintf(b, "  --%-18s %s\n", name, globalHelp[name])
+	}
+}
+
+func helpPackage(b *strings.Builder, name string) bool {
+	found := false
+	for _, c := range catalogue() {
+		if c.Package != name {
+			continue
+		}
+		if !found {
+			fmt.Fprintf(b, "pourwell %s CALCULATION\n\n", name)
+		}
+		found = true
+		fmt.Fprintf(b, "  %-12s %s\n", c.Name, c.Summary)
+	}
+	return found
+}
+
+// helpCalculation writes examples first, then what it does, inputs with their
+// ranges, and results.
+func helpCalculation(b *strings.Builder, c *calc.Calculation) {
+	for _, e := range c.Examples {
+		fmt.Fprintf(b, "  pourwell %s\n", e)
+	}
+	fmt.Fprintf(b, "\n%s\n", report.Wrap(c.Summary+".", 0, 0))
+	if c.Detail != "" {
+		fmt.Fprintf(b, "%s\n", report.Wrap(c.Detail, 0, 0))
+	}
+	b.WriteString("\nInputs\n")
+	for _, in := range c.AllInputs() {
+		fmt.Fprintf(b, "  --%-20s %s\n", in.Name, report.Wrap(inputHelp(in), 25, 25))
+	}
+	b.WriteString("\nResults\n")
+	for _, k := range c.Results {
+		label := k.Label
+		if label == "" {
+			label = report.Words(k.Key)
+		}
+		fmt.Fprintf(b, "  %-26s %s\n", k.Key, label)
+	}
+	b.WriteString("\n")
+	helpGlobals(b)
+}
+
+// inputHelp says what an input is, its choices, its range and its default.
+func inputHelp(in calc.Input) string {
+	s := in.Help
+	switch {
+	case len(in.Choices) > 0:
+		s += ": " + strings.Join(in.Choices, ", ")
+	case in.Named != "":
+		s += fmt.Sprintf(" (a %s by name or %s)", in.Named, quantity.Volume.Example())
+	case in.Kind.Example() != "" && in.Default == "":
+		s += " (" + in.Kind.Example() + ")"
+	}
+	if r := in.Limit; r.Name != "" {
+		if suffix, ok := suffixOf[r.Unit]; !ok {
+			s += strings.TrimRight(fmt.Sprintf("; %.5g to %.5g %s", r.Min, r.Max, r.Unit), " ")
+		} else if us, metric := quantity.Span(suffix, r.Min, r.Max); us == metric {
+			s += "; " + us
+		} else {
+			s += fmt.Sprintf("; %s (%s)", us, metric)
+		}
+	}
+	if in.Repeat {
+		s += "; may be repeated"
+	}
+	if in.Default != "" {
+		s += "; " + in.Default + " if not given"
+	}
+	return s
+}
+
+func helpUnits(b *strings.Builder) {
+	b.WriteString("A number carries its unit: 38F, 12psi, 3/16in. Case matters only where it must.\n\n")
+	for _, k := range []quantity.Kind{
+		quantity.Temperature, quantity.Gauge, quantity.Content, quantity.Length, quantity.Volume, quantity.Mass,
+		quantity.Flow, quantity.Time, quantity.Speed, quantity.Irradiance, quantity.Conductance, quantity.Share,
+	} {
+		name := strings.TrimPrefix(strings.TrimPrefix(k.String(), "a "), "an ")
+		fmt.Fprintf(b, "  %-16s %s\n", name, report.Wrap(strings.Join(k.Units(), "  "), 19, 19))
+	}
+	b.WriteString(`
+gal, pt and oz are US; impgal, imppt and impoz are imperial. In a volume oz is
+the fluid ounce, in a mass the avoirdupois ounce. A pressure on a gauge counts
+from the air around it. One volume of CO2 is 1.9768 g/L.
+`)
+}
+
+const helpExit = `Exit codes
+
+  0   done
+  1   something unexpected
+  2   the command line or the file cannot be read as typed
+  3   no answer: a value out of range, no solution, or a time that never comes
+`
+
+const helpEvent = `  pourwell event testdata/meadow-party.toml
+  pourwell event --sample > my-day.toml
+
+The whole day from one file: servings and kegs, gas and pressure, when to bed
+the kegs in ice and how much, lines, a timeline, a shopping list. The verdict
+comes first. --sample prints a file to start from; --format text, markdown,
+json or csv.
+`
+
+func unknownTopic(topics []string) error {
+	known := []string{"event", "units", "exit"}
+	for _, p := range packages {
+		known = append(known, p.name)
+	}
+	word := topics[0]
+	if len(topics) > 1 {
+		for _, p := range packages {
+			if p.name == topics[0] {
+				word, known = topics[1], nil
+			}
+		}
+		for _, c := range catalogue() {
+			if c.Package == topics[0] {
+				known = append(known, c.Name)
+			}
+		}
+	}
+	hint := "there are " + strings.Join(known, ", ")
+	if near := quantity.Nearest(word, known); near != "" {
+		hint = "did you mean " + near + "?"
+	}
+	return &calc.UsageError{What: fmt.Sprintf("no help on %q", word), Hint: hint}
+}
+
+// utf8Locale reports whether the terminal's locale shows letters beyond ASCII.
+// A locale that says nothing is taken to.
+func utf8Locale() bool {
+	for _, name := range []string{"LC_ALL", "LC_CTYPE", "LANG"} {
+		if v := os.Getenv(name); v != "" {
+			v = strings.ToLower(v)
+			return strings.Contains(v, "utf-8") || strings.Contains(v, "utf8")
+		}
+	}
+	return true
+}

@@ -1,0 +1,56 @@
+package main
+
+import (
+	"os"
+	"strconv"
+	"testing"
+
+	"github.com/rogpeppe/go-internal/testscript"
+)
+
+// TestMain lets the scripts run the real command in a process of its own.
+func TestMain(m *testing.M) {
+	testscript.Main(m, map[string]func(){"pourwell": main})
+}
+
+// TestScript runs the scripts of testdata/script. Beside the commands of
+// testscript they know
+//
+//	exits CODE pourwell ARGUMENTS...
+//
+// which runs the command and checks its exit code.
+func TestScript(t *testing.T) {
+	testscript.Run(t, testscript.Params{
+		Dir: "testdata/script",
+		Setup: func(env *testscript.Env) error {
+			env.Setenv("LC_ALL", "C.UTF-8")
+			root, err := os.Getwd()
+			env.Setenv("TOP", root+"/../..")
+			return err
+		},
+		Cmds: map[string]func(*testscript.TestScript, bool, []string){"exits": exits},
+	})
+}
+
+func exits(ts *testscript.TestScript, neg bool, args []string) {
+	if neg || len(args) < 2 {
+		ts.Fatalf("usage: exits CODE COMMAND ...")
+	}
+	want, err := strconv.Atoi(args[0])
+	ts.Check(err)
+	err = ts.Exec(args[1], args[2:]...)
+	if got := exitCode(err); got != want {
+		ts.Fatalf("%v: exit code %d, want %d", args[1:], got, want)
+	}
+}
+
+func exitCode(err error) int {
+	type coder interface{ ExitCode() int }
+	switch e := err.(type) {
+	case nil:
+		return 0
+	case coder:
+		return e.ExitCode()
+	}
+	return -1
+}

@@ -1,0 +1,5 @@
+package main
+
+import "example.com/pourwell/internal/calc"
+
+var thermalCalculations = []*calc.Calculation{}

@@ -1,0 +1,224 @@
+package calc
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"example.com/pourwell/carbonation"
+	"example.com/pourwell/internal/quantity"
+	"example.com/pourwell/thermal"
+	"example.com/pourwell/volume"
+	"gonum.org/v1/gonum/unit"
+)
+
+// airInputs give the air pressure around gauge and glass. Every calculation
+// has them.
+var airInputs = []Input{
+	{Name: "elevation", Kind: quantity.Length, Help: "height above sea level, standard atmosphere; sea level if not given"},
+	{Name: "station-pressure", Kind: quantity.Pressure, Help: "air pressure as a barometer on the spot reads it"},
+	{Name: "sea-level-pressure", Kind: quantity.Pressure, Help: "air pressure of a weather report, together with --elevation"},
+}
+
+// BeerInputs describe the beer. A calculation that needs one appends them to
+// its inputs and reads them with [Values.Beer].
+func BeerInputs() []Input {
+	return []Input{
+		{Name: "abv", Kind: quantity.Share, Default: "5%", Key: "abv_share", Help: "alcohol by volume"},
+		{Name: "fg", Kind: quantity.Number, Help: "final gravity; 1.010 if not given"},
+		{Name: "og", Kind: quantity.Number, Help: "original gravity, instead of --fg"},
+	}
+}
+
+// Beer returns the beer the inputs describe: --abv with --fg or --og.
+func (v *Values) Beer() (thermal.Beer, error) {
+	abv := v.Number("abv")
+	switch {
+	case v.Given("fg") && v.Given("og"):
+		return thermal.Beer{}, &UsageError{"--fg and --og are given, one describes the beer", "drop --og"}
+	case v.Given("fg"):
+		return thermal.BeerOf(abv, v.Number("fg"))
+	case v.Given("og"):
+		return thermal.BeerFromOriginal(abv, v.Number("og"))
+	case !v.Given("abv"):
+		return thermal.Beer{}, nil
+	}
+	return thermal.BeerOf(abv, thermal.Beer{}.FinalGravity())
+}
+
+// Air returns the air pressure the inputs describe.
+func (v *Values) Air() (carbonation.Pressure, error) {
+	v.used = true
+	elevation := unit.Length(v.Or("elevation", 0))
+	station, sea := v.Has("station-pressure"), v.Has("sea-level-pressure")
+	switch {
+	case station && (sea || v.Given("elevation")):
+		return carbonation.Pressure{}, &UsageError{
+			"--station-pressure is the air pressure on the spot and needs no other",
+			"drop --elevation and --sea-level-pressure",
+		}
+	case station:
+		return v.pressure("station-pressure"), nil
+	case sea && !v.Has("elevation"):
+		return carbonation.Pressure{}, &UsageError{
+			"--sea-level-pressure is a weather report's figure and needs the height",
+			"add --elevation",
+		}
+	case sea:
+		return v.pressure("sea-level-pressure").StationAt(elevation)
+	}
+	return carbonation.AirAt(elevation)
+}
+
+func (v *Values) pressure(name string) carbonation.Pressure {
+	return carbonation.AbsoluteOf(unit.Pressure(v.Number(name)))
+}
+
+// Vessel returns the vessel called name, typed by its trade name or as a
+// volume.
+func (v *Values) Vessel(name string) volume.Vessel {
+	if text := v.Text(name); text != "" {
+		if vessel, ok := volume.VesselNamed(text); ok {
+			return vessel
+		}
+	}
+	return volume.VesselOf(v.Volume(name))
+}
+
+// Glass returns the glass called name, typed by its trade name or as a volume.
+func (v *Values) Glass(name string) volume.Glass {
+	if text := v.Text(name); text != "" {
+		if glass, ok := volume.GlassNamed(text); ok {
+			return glass
+		}
+	}
+	return volume.GlassOf(v.Volume(name))
+}
+
+// namedVolume returns the capacity in m³ of a vessel or glass typed by name or
+// as a volume.
+func namedVolume(kind, text string) (float64, error) {
+	if kind == "vessel" {
+		if vessel, ok := volume.VesselNamed(text); ok {
+			return float64(vessel.Capacity), nil
+		}
+	} else if glass, ok := volume.GlassNamed(text); ok {
+		return float64(glass.Volume), nil
+	}
+	si, err := quantity.Parse(quantity.Volume, text)
+	if err != nil {
+		return math.NaN(), &UsageError{
+			What: fmt.Sprintf("%q is neither a %s by name nor a volume", text, kind),
+			Hint: suggestNamed(kind, text),
+		}
+	}
+	return si, nil
+}
+
+// suggestNamed hints at a name near text, or shows what may be typed.
+func suggestNamed(kind, text string) string {
+	var names []string
+	if kind == "vessel" {
+		for _, v := range volume.Vessels() {
+			names = append(names, v.Name)
+		}
+	} else {
+		for _, g := range volume.Glasses() {
+			names = append(names, g.Name)
+		}
+	}
+	if hint := suggest(text, names); hint != "" {
+		return hint
+	}
+	return "type " + quantity.Volume.Example() + ", or " + join(names, "or")
+}
+
+// Assumptions returns the defaults that v rests on, as "name value".
+func (v *Values) Assumptions() []string {
+	var all []string
+	for i := range v.calc.all {
+		in, c := &v.calc.all[i], &v.cells[i]
+		if c.given || !c.set || in.Default == "" {
+			continue
+		}
+		words := in.words()
+		if in.Kind == quantity.Text || in.Named != "" {
+			all = append(all, words+" "+in.Default)
+			continue
+		}
+		suffix, value := quantity.Suffix(in.Kind, c.si)
+		all = append(all, fmt.Sprintf("%s {%v %s}", words, value, suffix))
+	}
+	if v.calc.index("fg") >= 0 && !v.Given("fg") && !v.Given("og") {
+		all = append(all, "final gravity 1.010")
+	}
+	if v.used && !v.Given("elevation") && !v.Given("station-pressure") {
+		all = append(all, "sea level")
+	}
+	return all
+}
+
+// words returns the input's name as words, such as "CO2 share".
+func (in *Input) words() string {
+	words := strings.ReplaceAll(in.Name, "-", " ")
+	for _, r := range [][2]string{{"abv", "alcohol"}, {"co2", "CO2"}} {
+		words = strings.ReplaceAll(words, r[0], r[1])
+	}
+	return words
+}
+
+// bandFactor converts a band's unit to that of a key's suffix.
+func bandFactor(key, from string) float64 {
+	_, to := quantity.SplitKey(key)
+	switch {
+	case from == "Pa" && to == "kpa":
+		return 1e-3
+	case from == "m³" && to == "l":
+		return 1e3
+	case from == "m³/s" && to == "l_per_min":
+		return 60000
+	case from == "mm" && to == "m":
+		return 1e-3
+	case from == "h" && to == "s":
+		return 3600
+	case from == "min" && to == "s":
+		return 60
+	case from == "bar" && to == "kpa":
+		return 100
+	case from == "%" && (to == "share" || to == "probability"):
+		return 0.01
+	}
+	return 1
+}
+
+// NoteUnused adds a note to out if an air pressure was typed that the
+// calculation did not read.
+func (v *Values) NoteUnused(out *Result) {
+	if !v.used && (v.Given("elevation") || v.Given("station-pressure") || v.Given("sea-level-pressure")) {
+		out.Note("The air pressure does not enter this calculation.")
+	}
+}
+
+// Limit returns the row called name of a package's validity table, for the
+// help of an input. It panics if there is none, a mistake in a description.
+func Limit(table []volume.Range, name string) volume.Range {
+	for _, r := range table {
+		if r.Name == name {
+			return r
+		}
+	}
+	panic("calc: no limit called " + name)
+}
+
+// highGauge is the gauge pressure, kPa, above which every answer carries the
+// over-pressure caution: 30 psi, our choice, no source.
+const highGauge = 206.84
+
+// OverPressure adds the over-pressure caution if a gauge pressure, in kPa, is
+// above 30 psi.
+func (r *Result) OverPressure(gaugeKPa float64) {
+	if gaugeKPa > highGauge {
+		r.Caution(fmt.Sprintf("{%.5g kpa} is high for serving gear. Stay below the stamp on the keg, the line's and tap's ratings"+
+			" and the relief valve; never defeat a relief valve.", gaugeKPa))
+	}
+}

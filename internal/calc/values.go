@@ -1,0 +1,235 @@
+package calc
+
+import (
+	"fmt"
+	"iter"
+	"math"
+	"strings"
+	"time"
+
+	"example.com/pourwell/carbonation"
+	"example.com/pourwell/internal/quantity"
+	"example.com/pourwell/thermal"
+	"gonum.org/v1/gonum/unit"
+)
+
+// Values holds what was typed for the inputs of one calculation, parsed.
+type Values struct {
+	calc  *Calculation
+	cells []cell
+	used  bool // the air pressure was read
+}
+
+type cell struct {
+	given bool     // typed, rather than left to its default
+	set   bool     // has a value at all
+	si    float64  // for kinds that are numbers
+	texts []string // as typed
+}
+
+// NewValues returns the values of c with every default set.
+func NewValues(c *Calculation) (*Values, error) {
+	v := &Values{calc: c, cells: make([]cell, len(c.all))}
+	for i := range c.all {
+		if d := c.all[i].Default; d != "" {
+			if err := v.parse(i, []string{d}); err != nil {
+				return nil, fmt.Errorf("default of --%s: %w", c.all[i].Name, err)
+			}
+		}
+	}
+	return v, nil
+}
+
+// Clone returns an independent copy of v.
+func (v *Values) Clone() *Values {
+	w := *v
+	w.cells = append([]cell(nil), v.cells...)
+	return &w
+}
+
+// Calculation returns the calculation v belongs to.
+func (v *Values) Calculation() *Calculation { return v.calc }
+
+// SetText parses what was typed for the input called name; several texts only
+// for an input that repeats.
+func (v *Values) SetText(name string, texts ...string) error {
+	i := v.calc.index(name)
+	if i < 0 {
+		return &UsageError{
+			What: fmt.Sprintf("%s has no input %q", v.calc.Title(), name),
+			Hint: suggest(name, v.calc.InputNames()),
+		}
+	}
+	if err := v.parse(i, texts); err != nil {
+		return named(name, err)
+	}
+	v.cells[i].given = true
+	return nil
+}
+
+// SetNumber sets the input called name to si, in the SI unit of its kind. It
+// panics if there is no such input or it is not a number.
+func (v *Values) SetNumber(name string, si float64) {
+	c := v.at(name)
+	c.si, c.set, c.given, c.texts = si, true, true, nil
+}
+
+func (v *Values) parse(i int, texts []string) error {
+	in := &v.calc.all[i]
+	c := cell{set: true, texts: texts, si: math.NaN()}
+	switch {
+	case in.Kind == quantity.Switch:
+		c.si = 0
+		if len(texts) == 0 || texts[0] == "true" {
+			c.si = 1
+		}
+	case in.Kind == quantity.Text:
+		if len(in.Choices) > 0 && !contains(in.Choices, texts[0]) {
+			return &UsageError{
+				What: fmt.Sprintf("%q is not one of %s", texts[0], strings.Join(in.Choices, ", ")),
+				Hint: suggest(texts[0], in.Choices),
+			}
+		}
+	case in.Repeat:
+		// Parsed by the calculation, in order.
+	case in.Named != "":
+		si, err := namedVolume(in.Named, texts[0])
+		if err != nil {
+			return err
+		}
+		c.si = si
+	default:
+		si, err := quantity.Parse(in.Kind, texts[0])
+		if err != nil {
+			return err
+		}
+		c.si = si
+	}
+	v.cells[i] = c
+	return nil
+}
+
+// at returns the cell of the input called name; it panics if the calculation
+// has none, a mistake in its description.
+func (v *Values) at(name string) *cell {
+	i := v.calc.index(name)
+	if i < 0 {
+		panic("calc: " + v.calc.Title() + " has no input " + name)
+	}
+	return &v.cells[i]
+}
+
+// Given reports whether the input called name was typed.
+func (v *Values) Given(name string) bool { return v.at(name).given }
+
+// Has reports whether the input called name has a value, typed or by default.
+func (v *Values) Has(name string) bool { return v.at(name).set }
+
+// Number returns a number, count or share, or any other quantity in its SI
+// unit; NaN if it has no value.
+func (v *Values) Number(name string) float64 {
+	if c := v.at(name); c.set {
+		return c.si
+	}
+	return math.NaN()
+}
+
+// Or returns the number called name, or other if it has no value.
+func (v *Values) Or(name string, other float64) float64 {
+	if c := v.at(name); c.set {
+		return c.si
+	}
+	return other
+}
+
+// On reports whether the switch called name is on.
+func (v *Values) On(name string) bool { c := v.at(name); return c.set && c.si == 1 }
+
+// Text returns the text called name, "" if it has none.
+func (v *Values) Text(name string) string {
+	if c := v.at(name); len(c.texts) > 0 {
+		return c.texts[0]
+	}
+	return ""
+}
+
+// Texts returns all texts typed for an input that repeats.
+func (v *Values) Texts(name string) []string { return v.at(name).texts }
+
+// Temperature returns the temperature called name, invalid if it has no value.
+func (v *Values) Temperature(name string) thermal.Temperature {
+	return thermal.Kelvin(v.Number(name))
+}
+
+// Gauge returns the gauge pressure called name, invalid if it has no value.
+func (v *Values) Gauge(name string) carbonation.Gauge {
+	return carbonation.GaugeOf(unit.Pressure(v.Number(name)))
+}
+
+// Content returns the CO2 content called name, invalid if it has no value.
+func (v *Values) Content(name string) carbonation.Content {
+	return carbonation.GramsPerLitre(v.Number(name))
+}
+
+// Length returns the length called name, NaN if it has no value.
+func (v *Values) Length(name string) unit.Length { return unit.Length(v.Number(name)) }
+
+// Volume returns the volume called name, NaN if it has no value.
+func (v *Values) Volume(name string) unit.Volume { return unit.Volume(v.Number(name)) }
+
+// Mass returns the mass called name, NaN if it has no value.
+func (v *Values) Mass(name string) unit.Mass { return unit.Mass(v.Number(name)) }
+
+// Duration returns the time called name, 0 if it has no value.
+func (v *Values) Duration(name string) time.Duration {
+	return time.Duration(math.Round(v.Or(name, 0) * float64(time.Second)))
+}
+
+func contains(list []string, s string) bool {
+	for _, x := range list {
+		if x == s {
+			return true
+		}
+	}
+	return false
+}
+
+// ByKey returns the number of the input whose key in JSON is key, in the unit
+// of the key's suffix; ok is false if there is none.
+func (v *Values) ByKey(key string) (value float64, ok bool) {
+	for i := range v.calc.all {
+		in, c := &v.calc.all[i], &v.cells[i]
+		if c.set && !in.Repeat && in.Kind != quantity.Text && in.InputKey() == key {
+			_, value := quantity.Suffix(in.Kind, c.si)
+			return value, true
+		}
+	}
+	return 0, false
+}
+
+// Each yields the inputs that have a value: the key in JSON, and a float64, a
+// bool, a string, or a []string for an input that repeats.
+func (v *Values) Each() iter.Seq2[string, any] {
+	return func(yield func(string, any) bool) {
+		for i := range v.calc.all {
+			in, c := &v.calc.all[i], &v.cells[i]
+			if !c.set {
+				continue
+			}
+			var value any
+			switch {
+			case in.Repeat:
+				value = c.texts
+			case in.Kind == quantity.Switch:
+				value = c.si == 1
+			case in.Kind == quantity.Text, in.Named != "" && len(c.texts) > 0:
+				value = c.texts[0]
+			default:
+				_, value = quantity.Suffix(in.Kind, c.si)
+			}
+			if !yield(in.InputKey(), value) {
+				return
+			}
+		}
+	}
+}

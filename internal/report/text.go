@@ -1,0 +1,266 @@
+package report
+
+import (
+	"bufio"
+	"fmt"
+	"io"
+	"strings"
+	"unicode/utf8"
+
+	"example.com/pourwell/internal/calc"
+	"example.com/pourwell/internal/quantity"
+	"example.com/pourwell/volume"
+)
+
+// Options say how a person wants to read an answer.
+type Options struct {
+	Units   quantity.System
+	Explain bool // show the working
+	ASCII   bool // the terminal shows no other letters
+}
+
+// Text writes the answer first, in plain words; then its numbers, what it
+// rests on, and what can hurt someone.
+func Text(w io.Writer, in *calc.Values, out *calc.Result, opt Options) error {
+	p := printer{w: bufio.NewWriter(plain(w, opt.ASCII)), in: in, out: out, opt: opt}
+	p.paragraph("", out.Answer)
+	p.answers()
+	for _, t := range out.Tables {
+		p.table(t)
+	}
+	if opt.Explain {
+		p.working(out.Steps())
+	}
+	if assumed := in.Assumptions(); len(assumed) > 0 {
+		p.paragraph("Assumed: ", strings.Join(assumed, ", ")+".")
+	}
+	p.list("Note: ", out.Notes)
+	p.list("Caution: ", out.Cautions)
+	p.list("Caution: ", in.Calculation().Cautions)
+	return p.w.Flush()
+}
+
+type printer struct {
+	w       *bufio.Writer
+	in      *calc.Values
+	out     *calc.Result
+	opt     Options
+	started bool
+}
+
+// gap separates two blocks by a blank line.
+func (p *printer) gap() {
+	if p.started {
+		fmt.Fprintln(p.w)
+	}
+	p.started = true
+}
+
+func (p *printer) sentence(s string) string { return Sentence(s, p.in, p.out, p.opt.Units) }
+
+func (p *printer) paragraph(label, s string) {
+	if s == "" {
+		return
+	}
+	p.gap()
+	fmt.Fprintln(p.w, Wrap(label+p.sentence(s), 0, len(label)))
+}
+
+func (p *printer) list(label string, sentences []string) {
+	for i, s := range sentences {
+		if i == 0 {
+			p.gap()
+		}
+		fmt.Fprintln(p.w, Wrap(label+p.sentence(s), 0, len(label)))
+	}
+}
+
+// answers writes the numbers in columns: label, US units, metric units.
+func (p *printer) answers() {
+	bands := map[string]calc.Band{}
+	for _, b := range p.out.Bands() {
+		bands[b.Key] = b
+	}
+	var rows [][]string
+	for _, v := range p.out.Values {
+		label := p.label(v.Key)
+		if v.IsText {
+			rows = append(rows, []string{label, v.Text})
+			continue
+		}
+		_, suffix := quantity.SplitKey(v.Key)
+		rows = append(rows, p.columns(label, suffix, v.Number))
+		if b, ok := bands[v.Key]; ok {
+			rows = append(rows, p.band(suffix, b))
+		}
+	}
+	if len(rows) > 0 {
+		p.gap()
+		p.grid(rows, 2)
+	}
+}
+
+// columns returns a row of the answers in the units asked for.
+func (p *printer) columns(label, suffix string, v float64) []string {
+	us, metric := quantity.Columns(suffix, v)
+	switch {
+	case us == metric || p.opt.Units == quantity.US:
+		return []string{label, us}
+	case p.opt.Units == quantity.Metric:
+		return []string{label, metric}
+	}
+	return []string{label, us, metric}
+}
+
+// band returns the row under an answer that says how sure it is.
+func (p *printer) band(suffix string, b calc.Band) []string {
+	us, metric := quantity.Span(suffix, b.Low, b.High)
+	switch {
+	case us == metric || p.opt.Units == quantity.US:
+		return []string{"  likely within", us}
+	case p.opt.Units == quantity.Metric:
+		return []string{"  likely within", metric}
+	}
+	return []string{"  likely within", us, metric}
+}
+
+// label returns the words for a key.
+func (p *printer) label(key string) string {
+	for _, k := range p.in.Calculation().Results {
+		if k.Key == key && k.Label != "" {
+			return k.Label
+		}
+	}
+	return Words(key)
+}
+
+// Words turns a key into words: "ice_left_kg" into "ice left".
+func Words(key string) string {
+	name, _ := quantity.SplitKey(key)
+	return strings.ReplaceAll(strings.ReplaceAll(name, "_", " "), "co2", "CO2")
+}
+
+// grid writes rows in aligned columns with a margin of indent blanks.
+func (p *printer) grid(rows [][]string, indent int) {
+	var widths []int
+	for _, row := range rows {
+		for i, cell := range row {
+			if i == len(widths) {
+				widths = append(widths, 0)
+			}
+			if i < len(row)-1 || len(row) > 2 {
+				widths[i] = max(widths[i], utf8.RuneCountInString(cell))
+			}
+		}
+	}
+	for _, row := range rows {
+		line := strings.Repeat(" ", indent)
+		for i, cell := range row {
+			line += cell
+			if i < len(row)-1 {
+				line += strings.Repeat(" ", max(0, widths[i]-utf8.RuneCountInString(cell))+2)
+			}
+		}
+		fmt.Fprintln(p.w, strings.TrimRight(line, " "))
+	}
+}
+
+// curveRows is how many rows of a course text shows; JSON and CSV have all.
+const curveRows = 13
+
+// table writes a list of rows under its key.
+func (p *printer) table(t calc.Table) {
+	p.gap()
+	fmt.Fprintf(p.w, "  %s\n", Words(t.Key))
+	head := make([]string, len(t.Columns))
+	for i, c := range t.Columns {
+		head[i] = p.label(c)
+	}
+	rows := [][]string{head}
+	every := 1
+	if t.Curve && len(t.Rows) > curveRows {
+		every = (len(t.Rows) + curveRows - 2) / (curveRows - 1)
+	}
+	for i, r := range t.Rows {
+		if i%every != 0 && i != len(t.Rows)-1 {
+			continue
+		}
+		rows = append(rows, p.cells(t.Columns, r))
+	}
+	if tooWide(rows) {
+		p.records(t, rows)
+		return
+	}
+	p.grid(rows, 4)
+}
+
+func (p *printer) cells(columns []string, row []any) []string {
+	cells := make([]string, len(row))
+	for i, c := range row {
+		switch c := c.(type) {
+		case float64:
+			_, suffix := quantity.SplitKey(columns[i])
+			us, metric := quantity.Columns(suffix, c)
+			cells[i] = us
+			if p.opt.Units == quantity.Metric {
+				cells[i] = metric
+			} else if p.opt.Units == quantity.Both && us != metric {
+				cells[i] = us + " / " + metric
+			}
+		case string:
+			cells[i] = p.sentence(c)
+		}
+	}
+	return cells
+}
+
+// tooWide reports whether rows do not fit the line as a grid.
+func tooWide(rows [][]string) bool {
+	total := 4
+	for i := range rows[0] {
+		w := 0
+		for _, r := range rows {
+			w = max(w, utf8.RuneCountInString(r[i]))
+		}
+		total += w + 2
+	}
+	return total > width+2
+}
+
+// records writes each row of a wide table as a block of its own.
+func (p *printer) records(t calc.Table, rows [][]string) {
+	head := rows[0]
+	for n, row := range rows[1:] {
+		line := fmt.Sprintf("    %d. ", n+1)
+		for i, cell := range row {
+			if cell == "" {
+				continue
+			}
+			if i > 0 {
+				line += "\n"
+			}
+			line += head[i] + ": " + cell
+		}
+		fmt.Fprintln(p.w, Wrap(line, 0, 7))
+	}
+}
+
+// working writes the steps so that a reader can redo the sum.
+func (p *printer) working(steps []volume.Step) {
+	if len(steps) == 0 {
+		return
+	}
+	p.gap()
+	fmt.Fprintln(p.w, "  Working")
+	for _, s := range steps {
+		value := fmt.Sprintf("%.6g", s.Value)
+		if s.Unit != "" {
+			value += " " + s.Unit
+		}
+		line := fmt.Sprintf("    %s: %s = %s", s.Name, s.Symbol, value)
+		if s.Source != "" {
+			line += "  [" + s.Source + "]"
+		}
+		fmt.Fprintln(p.w, Wrap(line, 0, 8))
+	}
+}

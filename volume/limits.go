@@ -11,6 +11,16 @@ var (
 	limitTubHeight = Range{"height of the tub", 0.05, 3, "m", "from a bucket to a trough"}
 	limitTubKegs   = Range{"kegs in the tub", 0, 100, "", "upright in one layer"}
 	limitBath      = Range{"water and ice", 0, 10000, "L", "the largest tub"}
+
+	limitGlass     = Range{"volume of the glass", 0.02, 20, "L", "from a taster to a carried keg"}
+	limitBore      = Range{"bore of the glass", 20, 400, "mm", "from a taster to a pitcher"}
+	limitHead      = Range{"height of the head", 0, 200, "mm", "a head, not a glass of foam"}
+	limitHeadShare = Range{"head share", 0, 0.6, "", "more foam than beer is no serving"}
+	limitFoam      = Range{"liquid share of the head", 0, 1, "", "a share"}
+	limitLoss      = Range{"first glass", 0, 20, "L", "less than a keg"}
+	limitLine      = Range{"contents of the line", 0, 20, "L", "less than a keg"}
+	limitHeel      = Range{"heel", 0, 0.5, "", "half a keg left behind is a fault"}
+	limitWaste     = Range{"waste", 0, 0.9, "", "a share of what is drawn"}
 )
 
 // Limits returns the validity table of the package: one row for each quantity
@@ -19,5 +29,6 @@ func Limits() []Range {
 	return []Range{
 		limitCapacity, limitHeight, limitDiameter, limitTare,
 		limitTub, limitTubHeight, limitTubKegs, limitBath,
+		limitGlass, limitBore, limitHead, limitHeadShare, limitFoam, limitLoss, limitLine, limitHeel, limitWaste,
 	}
 }

@@ -1,0 +1,2 @@
+// Package carbonation answers questions about gas in beer.
+package carbonation

@@ -1,0 +1,45 @@
+package thermal
+
+import "math"
+
+// A heatTable keeps heat flows that are costly to compute, by the temperature
+// of the body they flow into. It fills a node when first asked for it and
+// interpolates in a straight line between nodes.
+type heatTable struct {
+	heat  func(c float64) (q, dew float64)
+	nodes [tableNodes]heatNode
+}
+
+type heatNode struct {
+	q, dew float64
+	known  bool
+}
+
+// The table runs from −30 to 130 °C; a step of 0.5 K keeps the error of a keg's
+// heat flow below 0.05 %, as its test shows.
+const (
+	tableLow   = -30.0
+	tableStep  = 0.5
+	tableNodes = 321
+)
+
+// at returns the flows at c °C. Outside the table they are NaN.
+func (h *heatTable) at(c float64) (q, dew float64) {
+	x := (c - tableLow) / tableStep
+	if !(0 <= x && x < tableNodes-1) {
+		return math.NaN(), math.NaN()
+	}
+	i := int(x)
+	a, b := h.node(i), h.node(i+1)
+	f := x - float64(i)
+	return a.q + f*(b.q-a.q), a.dew + f*(b.dew-a.dew)
+}
+
+func (h *heatTable) node(i int) *heatNode {
+	n := &h.nodes[i]
+	if !n.known {
+		n.q, n.dew = h.heat(tableLow + tableStep*float64(i))
+		n.known = true
+	}
+	return n
+}

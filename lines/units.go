@@ -1,0 +1,104 @@
+package lines
+
+import (
+	"fmt"
+	"math"
+	"time"
+
+	"example.com/pourwell/carbonation"
+	"example.com/pourwell/internal/quantity"
+	"example.com/pourwell/volume"
+	"gonum.org/v1/gonum/unit"
+)
+
+// Errors and the parts of every result, as in the packages below.
+type (
+	RangeError = volume.RangeError
+	Range      = volume.Range
+	Step       = volume.Step
+	Band       = volume.Band
+)
+
+// Errors that come wrapped, with the numbers that make them so.
+var (
+	ErrNoSolution = volume.ErrNoSolution
+	ErrNever      = volume.ErrNever
+)
+
+// A Flow is a flow of liquid by volume, in m³/s.
+type Flow float64
+
+// Units of flow, exact.
+const (
+	LitrePerMinute    Flow = 1e-3 / 60
+	OuncePerSecond    Flow = Flow(volume.USFluidOunce)
+	USGallonPerMinute Flow = Flow(volume.USGallon) / 60
+)
+
+// LitresPerMinute returns q in litres per minute.
+func (q Flow) LitresPerMinute() float64 { return float64(q / LitrePerMinute) }
+
+// OuncesPerSecond returns q in US fluid ounces per second.
+func (q Flow) OuncesPerSecond() float64 { return float64(q / OuncePerSecond) }
+
+// TimeFor returns how long q takes to deliver v.
+func (q Flow) TimeFor(v unit.Volume) time.Duration {
+	return time.Duration(float64(v) / float64(q) * float64(time.Second))
+}
+
+// String returns q in litres per minute, such as "3.55 L/min".
+func (q Flow) String() string { return fmt.Sprintf("%.2f L/min", q.LitresPerMinute()) }
+
+// MarshalText implements [encoding.TextMarshaler].
+func (q Flow) MarshalText() ([]byte, error) {
+	return fmt.Appendf(nil, "%gL/s", float64(q)*1e3), nil
+}
+
+// UnmarshalText implements [encoding.TextUnmarshaler]. It reads a flow such as
+// "2oz/s" or "3L/min".
+func (q *Flow) UnmarshalText(text []byte) error {
+	v, err := quantity.Parse(quantity.Flow, string(text))
+	if err != nil {
+		return err
+	}
+	*q = Flow(v)
+	return nil
+}
+
+// A Gradient is a loss of pressure along a tube, in Pa/m.
+type Gradient float64
+
+// Units of loss along a tube, exact.
+const (
+	PSIPerFoot  Gradient = Gradient(carbonation.PSI) / Gradient(Foot)
+	BarPerMetre Gradient = 1e5
+)
+
+// Units of length in which tubing is sold, exact.
+const (
+	Millimetre             = volume.Millimetre
+	Inch                   = volume.Inch
+	Foot       unit.Length = 0.3048
+)
+
+// inBoth prints a pressure in both systems, such as "14.2 psi (97.9 kPa)".
+func inBoth(p unit.Pressure) string {
+	return fmt.Sprintf("%.1f psi (%.1f kPa)", float64(p/carbonation.PSI), float64(p/carbonation.KPa))
+}
+
+// lengthInBoth prints a length in both systems, such as "4.8 ft (1.46 m)".
+func lengthInBoth(l unit.Length) string {
+	return fmt.Sprintf("%.1f ft (%.2f m)", float64(l/Foot), float64(l))
+}
+
+// flowInBoth prints a flow in both systems, such as "2.00 oz/s (3.55 L/min)".
+func flowInBoth(q Flow) string {
+	return fmt.Sprintf("%.2f oz/s (%.2f L/min)", q.OuncesPerSecond(), q.LitresPerMinute())
+}
+
+// step is a line of working.
+func step(name, symbol string, value float64, unit, source string) Step {
+	return Step{Name: name, Symbol: symbol, Value: value, Unit: unit, Source: source}
+}
+
+var nan = math.NaN()

@@ -1,0 +1,119 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+
+	"example.com/pourwell/carbonation"
+	"example.com/pourwell/internal/calc"
+	"example.com/pourwell/internal/quantity"
+	"example.com/pourwell/lines"
+)
+
+var flow = calc.Calculation{
+	Package: "lines",
+	Name:    "flow",
+	Summary: "how fast the tap pours at a gauge pressure, and where the pressure goes",
+	Detail: "The flow settles where rise, friction, fittings and tap use up the pressure. About 2 oz/s (3.5 L/min)" +
+		" fills a glass without foam.",
+	Examples: []string{
+		"lines flow --tube 3/16in:5ft --rise 2ft --gauge 12psi",
+		"lines flow --keg 1/6bbl-us --tube 1/4in-od:50ft:wall0.7mm:coil8in --tube 3/16in:4ft --gauge 30psi",
+	},
+	Inputs: runInputs(
+		calc.Input{Name: "gauge", Kind: quantity.Gauge, Help: "pressure on the regulator", Limit: calc.Limit(lines.Limits(), "gauge pressure")},
+		glassInput,
+	),
+	Results: []calc.Key{
+		{Key: "flow_l_per_min", Label: "flow"},
+		{Key: "pour_time_s", Label: "glass full in"},
+		{Key: "glass_l", Label: "  a glass of"},
+		{Key: "loss_kpa", Label: "losses"},
+		{Key: "static_kpa", Label: "taken by the rise"},
+		{Key: "fittings_kpa", Label: "  in fittings"},
+		{Key: "hardware_kpa", Label: "  in coupler, shank and tap"},
+		{Key: "full_flow_l_per_min", Label: "flow, full keg"},
+		{Key: "full_pour_time_s", Label: "glass, full keg"},
+		{Key: "empty_flow_l_per_min", Label: "flow, empty keg"},
+		{Key: "empty_pour_time_s", Label: "glass, empty keg"},
+		{Key: "trade_gauge_kpa", Label: "trade's table balances at"},
+	},
+	Run: runFlow,
+}
+
+func runFlow(in *calc.Values, out *calc.Result) error {
+	if err := in.Require("gauge"); err != nil {
+		return err
+	}
+	run, err := readRun(in, out)
+	if err != nil {
+		return err
+	}
+	if err = needLengths(in, run); err != nil {
+		return err
+	}
+	p, err := run.Flow(in.Gauge("gauge"))
+	if err != nil {
+		return err
+	}
+	out.Answer = "The tap pours {flow_l_per_min}: a glass of {glass_l} in {pour_time_s}."
+	setPour(in, out, p)
+	if err = setFullAndEmpty(out, run, in); err != nil {
+		return err
+	}
+	setTrade(out, run)
+	setTubes(in, out, p)
+	out.Band("flow_l_per_min", p.Band)
+	out.Working(p.Steps)
+	out.OverPressure(p.Gauge.KPa())
+	return nil
+}
+
+// setPour sets the flow and where the pressure goes.
+func setPour(in *calc.Values, out *calc.Result, p lines.Pour) {
+	glass := in.Glass("glass").Volume
+	out.Set("flow_l_per_min", p.Flow.LitresPerMinute())
+	out.Set("pour_time_s", p.TimeFor(glass).Seconds())
+	out.Set("glass_l", float64(glass)*1e3)
+	out.Set("loss_kpa", float64(p.Loss/carbonation.KPa))
+	out.Set("fittings_kpa", float64(p.Fittings()/carbonation.KPa))
+	out.Set("hardware_kpa", float64(p.Hardware()/carbonation.KPa))
+	out.Set("static_kpa", float64(p.Static/carbonation.KPa))
+}
+
+// setFullAndEmpty sets the flow from a full and from an empty keg: the beer's
+// surface sinks, so the rise grows.
+func setFullAndEmpty(out *calc.Result, run lines.Run, in *calc.Values) error {
+	for _, end := range []struct {
+		key  string
+		full float64
+	}{{"full", 1}, {"empty", 0}} {
+		run.Full = end.full
+		p, err := run.Flow(in.Gauge("gauge"))
+		if errors.Is(err, lines.ErrNoSolution) {
+			out.Note("From the " + end.key + " keg nothing pours: the rise takes all the pressure.")
+			continue
+		}
+		if err != nil {
+			return err
+		}
+		out.Set(end.key+"_flow_l_per_min", p.Flow.LitresPerMinute())
+		out.Set(end.key+"_pour_time_s", p.TimeFor(in.Glass("glass").Volume).Seconds())
+	}
+	return nil
+}
+
+// setTrade sets the pressure at which the trade's table balances the run, or
+// says why there is none.
+func setTrade(out *calc.Result, run lines.Run) {
+	if len(run.Tubes) == 0 {
+		return
+	}
+	trade, err := run.TradeGauge()
+	if err != nil {
+		noteNoTrade(out)
+		return
+	}
+	out.Set("trade_gauge_kpa", trade.Gauge.KPa())
+	out.Note(fmt.Sprintf("The trade's table balances this run at {%.5g kpa}, whatever the flow. It is a separate sum: %s", trade.Gauge.KPa(), whyTradeDiffers))
+}

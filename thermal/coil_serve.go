@@ -1,0 +1,213 @@
+package thermal
+
+import (
+	"math"
+	"time"
+
+	"example.com/pourwell/internal/water"
+	"example.com/pourwell/volume"
+	"gonum.org/v1/gonum/unit"
+)
+
+// Pours are glasses drawn one after another through a coil or a plate.
+// [DefaultPours] has usual ones.
+type Pours struct {
+	Glass  unit.Volume   // of beer in each
+	Flow   Flow          // while the tap is open
+	Every  time.Duration // from the start of one glass to the start of the next
+	Number int           // how many, one after another, from a rested chiller
+}
+
+// DefaultPours returns ten glasses of 16 US fluid ounces at 2 fl oz per
+// second, one every two minutes.
+func DefaultPours() Pours {
+	return Pours{
+		Glass: 16 * volume.USFluidOunce, Flow: Flow(2 * volume.USFluidOunce),
+		Every: 2 * time.Minute, Number: 10,
+	}
+}
+
+// Service is what a coil or a plate does to pours.
+type Service struct {
+	First       Temperature   // mean of the first glass
+	Last        Temperature   // mean of glass Number
+	Settled     Temperature   // mean of every glass once the row is long
+	Sustained   Temperature   // of beer that runs without a pause: the last drop of a long pour
+	IcePerGlass unit.Mass     // melted for each glass of a long row
+	Recovery    time.Duration // rest after a long pour until the chiller is within 1 K of its first glass
+
+	row     row
+	band    volume.Band // of the first glass
+	pause   float64     // s
+	tau     float64     // time constant at rest, s
+	chilled float64     // K above the cold end with which a drop that never rested leaves
+}
+
+// A row gives the temperature of the n-th glass. For a coil, share and
+// share of the drops of a glass have rested whole and whole+1 times; for a
+// plate the first glass decays to the settled one.
+type row struct {
+	cold, warm float64 // °C at full rest, K above it without rest
+	rested     float64 // factor of one pause
+	whole      float64
+	once       float64
+	plate      bool // glass n is at cold + warm (1 − rested^(n−1)) instead
+}
+
+func (r *row) at(n float64) float64 {
+	if r.plate {
+		return r.cold + r.warm*(1-math.Pow(r.rested, n-1))
+	}
+	var mean float64
+	if n > r.whole {
+		mean = (1 - r.once) * r.warm * math.Pow(r.rested, r.whole)
+	}
+	if n > r.whole+1 {
+		mean += r.once * r.warm * math.Pow(r.rested, r.whole+1)
+	}
+	return r.cold + mean
+}
+
+// Glass returns the mean temperature of glass n, counted from 1, or the
+// invalid zero value for an n below 1.
+func (s Service) Glass(n int) Temperature {
+	if n < 1 || !s.First.IsValid() {
+		return Temperature{}
+	}
+	return Celsius(s.row.at(float64(n)))
+}
+
+var (
+	limitGlassVolume = volume.Range{Name: "glass", Min: 0.02, Max: 20, Unit: "L", Source: "from a taster to a jug"}
+	limitPause       = volume.Range{Name: "pause between glasses", Min: 0, Max: 86400, Unit: "s", Source: "a glass must be full before the next begins"}
+	limitNumber      = volume.Range{Name: "number of glasses", Min: 1, Max: 10000, Source: "counted from the first"}
+)
+
+// check returns a [*volume.RangeError] in the name of fn if the pours lie
+// outside their ranges.
+func (p Pours) check(fn string) error {
+	for _, x := range [...]struct {
+		limit *volume.Range
+		value float64
+	}{
+		{&limitGlassVolume, float64(p.Glass) * 1e3},
+		{&limitFlow, p.Flow.perMinute()},
+		{&limitPause, p.pause()},
+		{&limitNumber, float64(p.Number)},
+	} {
+		if err := x.limit.Check(fn, x.value); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// pause returns the rest between two glasses, s. A microsecond's shortfall is
+// rounding: Every holds whole nanoseconds.
+func (p Pours) pause() float64 {
+	pause := p.Every.Seconds() - float64(p.Glass)/float64(p.Flow)
+	if -1e-6 < pause && pause < 0 {
+		return 0
+	}
+	return pause
+}
+
+// Serve returns the temperatures of glasses drawn one after another through
+// the coil, which has stood long enough to begin with the bath's temperature.
+//
+// Beer goes through as a plug. A drop that enters θ_in above the bath leaves
+// at
+//
+//	θ = θ_in e^(−NTU) e^(−k t/τ)
+//
+// after resting k times for the pause t; the content of the coil at the
+// beginning leaves at θ = 0. With the hold-up V_h and the glass V the drops of
+// a glass have rested ⌊V_h/V⌋ times or once more, so the mean is exact. That
+// is why a short coil serves a party and fails a queue.
+//
+// Valid as [Coil.Chill], for glasses from 20 mL to 20 L; outside it, or if a
+// glass is not full before the next begins, Serve returns a [*RangeError].
+func (c Coil) Serve(inlet Temperature, p Pours) (Service, error) {
+	const fn = "thermal.Coil.Serve"
+	if err := p.check(fn); err != nil {
+		return noService(), err
+	}
+	r, err := c.Chill(inlet, p.Flow)
+	if err != nil {
+		return noService(), err
+	}
+	bath := c.Bath.Celsius()
+	theta := r.inlet - bath
+	glasses := float64(r.HoldUp) / float64(p.Glass) // V_h/V
+	whole := math.Floor(glasses)
+	s := Service{
+		Sustained: r.Outlet, Recovery: recovery(theta, r.standing),
+		row: row{
+			cold: bath, warm: theta * math.Exp(-r.NTU),
+			rested: math.Exp(-p.pause() / r.standing), whole: whole, once: glasses - whole,
+		},
+		pause: p.pause(), tau: r.standing, chilled: theta * math.Exp(-r.NTU),
+	}
+	s.settle(p.Number)
+	s.band = s.scaled(r.Band(), bath)
+	perGlass := r.capacityRate / float64(p.Flow) * float64(p.Glass) // J/K
+	s.IcePerGlass = unit.Mass(perGlass * (r.inlet - s.Settled.Celsius()) / water.LatentHeat)
+	return s, nil
+}
+
+// settle fills the temperatures of the glasses from the row.
+func (s *Service) settle(number int) {
+	s.First = Celsius(s.row.at(1))
+	s.Last = Celsius(s.row.at(float64(number)))
+	s.Settled = Celsius(s.row.at(math.Inf(1)))
+}
+
+// scaled turns the band of a steady outlet into that of the last glass, whose
+// distance from the cold end has the same relative uncertainty.
+func (s *Service) scaled(b volume.Band, cold float64) volume.Band {
+	f := (s.Last.Celsius() - cold) / s.chilled
+	if s.chilled == 0 {
+		f = 0
+	}
+	b.Name, b.Low, b.High = "last glass", cold+f*(b.Low-cold), cold+f*(b.High-cold)
+	return b
+}
+
+// Band returns the interval of the last glass, in °C.
+func (s Service) Band() volume.Band { return s.band }
+
+// Steps returns the working of the service.
+func (s Service) Steps() []volume.Step {
+	steps := []volume.Step{
+		{Name: "cold end", Symbol: "T_c", Value: s.row.cold, Unit: "°C", Source: "bath of a coil, or first glass of a plate"},
+		{Name: "above it without rest", Symbol: "θ", Value: s.row.warm, Unit: "K", Source: "(T_in − T_c) e^(−NTU) for a coil, settled less first glass for a plate"},
+		{Name: "rest between two glasses", Symbol: "t", Value: s.pause, Unit: "s", Source: "interval less the time of a pour"},
+		{Name: "time constant at rest", Symbol: "τ", Value: s.tau, Unit: "s", Source: "capacity over conductance"},
+		{Name: "factor of one glass", Symbol: "x", Value: s.row.rested, Source: "e^(−t/τ), for a plate times that of the pour"},
+	}
+	if !s.row.plate {
+		steps = append(steps,
+			volume.Step{Name: "rests of every drop", Symbol: "k", Value: s.row.whole, Source: "whole glasses that the coil holds"},
+			volume.Step{Name: "share that rests once more", Symbol: "f", Value: s.row.once, Source: "V_h/V less k"})
+	}
+	return append(steps,
+		volume.Step{Name: "first glass", Symbol: "T_1", Value: s.First.Celsius(), Unit: "°C", Source: "content of the chiller first, then what passes through"},
+		volume.Step{Name: "last glass", Symbol: "T_n", Value: s.Last.Celsius(), Unit: "°C", Source: "T_c + θ x^k [(1 − f) + f x] for a coil"},
+		volume.Step{Name: "settled glass", Symbol: "T_∞", Value: s.Settled.Celsius(), Unit: "°C", Source: "the same once the row is long"})
+}
+
+// recovery returns how long a difference of theta K takes to fall to 1 K with
+// the time constant tau, s.
+func recovery(theta, tau float64) time.Duration {
+	theta = math.Abs(theta)
+	if theta <= 1 {
+		return 0
+	}
+	return seconds(tau * math.Log(theta))
+}
+
+// seconds returns s seconds as a duration.
+func seconds(s float64) time.Duration { return time.Duration(math.Round(s * 1e9)) }
+
+// noService is what Serve returns beside an error.
+func noService() Service { return Service{IcePerGlass: unit.Mass(math.NaN())} }

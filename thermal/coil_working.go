@@ -1,0 +1,149 @@
+package thermal
+
+import (
+	"fmt"
+	"math"
+
+	"example.com/pourwell/internal/pipe"
+	"example.com/pourwell/internal/solve"
+	"example.com/pourwell/internal/water"
+	"example.com/pourwell/volume"
+	"gonum.org/v1/gonum/unit"
+)
+
+// LargestFlow returns the largest steady flow that still leaves the coil at
+// the target temperature or colder, for beer that enters at inlet. It is the
+// flow of a tap that never rests; between spaced glasses the coil recovers and
+// does better, see [Coil.Serve].
+//
+// Valid as [Coil.Chill]. Where no flow from 0.01 to 40 L/min, or every one of
+// them, reaches the target, LargestFlow returns NaN and an error that wraps
+// [volume.ErrNoSolution].
+func (c Coil) LargestFlow(inlet, target Temperature) (Flow, error) {
+	const fn = "thermal.Coil.LargestFlow"
+	none := Flow(math.NaN())
+	if err := c.check(fn, inlet, Flow(1e-5)); err != nil {
+		return none, err
+	}
+	if err := limitLiquid.Check(fn, target.Celsius()); err != nil {
+		return none, err
+	}
+	freezing := c.Beer.FreezingPoint()
+	switch {
+	case target.Sub(freezing) < 0:
+		return none, fmt.Errorf("%s: %w: the beer freezes at %s, above the target of %s",
+			fn, volume.ErrNoSolution, onBothScales(freezing), onBothScales(target))
+	case target.Sub(c.Bath) <= 0 && inlet.Sub(target) > 0:
+		return none, fmt.Errorf("%s: %w: the bath is at %s and cannot chill beer to %s",
+			fn, volume.ErrNoSolution, onBothScales(c.Bath), onBothScales(target))
+	case inlet.Sub(target) <= 0:
+		return none, fmt.Errorf("%s: %w: the beer enters at %s and meets the target of %s at any flow",
+			fn, volume.ErrNoSolution, onBothScales(inlet), onBothScales(target))
+	}
+	excess := func(logFlow float64) float64 {
+		r := c.chill(inlet.Celsius(), math.Exp(logFlow), coilStations)
+		return float64(r.Outlet.Sub(target))
+	}
+	// Where the inside film turns turbulent a faster flow may leave colder, so
+	// search downwards from the greatest flow for the first that is cold enough.
+	const points = 48
+	least, greatest := math.Log(limitFlow.Min/60e3), math.Log(c.greatestFlow(inlet.Celsius()))
+	step := (greatest - least) / points
+	high := greatest
+	if excess(high) <= 0 {
+		return none, fmt.Errorf("%s: %w: %s is met at every flow up to %.3g L/min, where the correlations end",
+			fn, volume.ErrNoSolution, onBothScales(target), math.Exp(high)*60e3)
+	}
+	for range points {
+		low := high - step
+		if excess(low) <= 0 {
+			x, _ := solve.Root(excess, low, high, 1e-10)
+			return Flow(math.Exp(x)), nil
+		}
+		high = low
+	}
+	return none, fmt.Errorf("%s: %w: even at %g L/min the beer leaves above %s",
+		fn, volume.ErrNoSolution, limitFlow.Min, onBothScales(target))
+}
+
+// greatestFlow returns the flow in m³/s at which the limits of flow or of the
+// Reynolds number end.
+func (c *Coil) greatestFlow(inlet float64) float64 {
+	// The Reynolds number is checked at the mean of inlet and outlet; taken at
+	// the inlet it is higher there, so this flow stays within.
+	re := limitCoilReynolds.Max * math.Pi / 4 * float64(c.Bore) * c.Beer.viscosity(inlet) / c.Beer.density(inlet)
+	return math.Min(limitFlow.Max/60e3, re)
+}
+
+// innerBand returns by which shares the inside film may be worse and better.
+//
+// Source: bands customary for coils; the laminar one from the spread between
+// authors, see [pipe.NusseltCoiled].
+func (r CoilChill) innerBand() (worse, better float64) {
+	switch {
+	case r.Reynolds <= r.CriticalReynolds:
+		return 0.40, 0.10
+	case r.Reynolds < pipe.TurbulentCoil:
+		return 0.20, 0.20
+	}
+	return 0.15, 0.15
+}
+
+// Regime returns the kind of flow in the coil: "laminar", "transition" or
+// "turbulent".
+func (r CoilChill) Regime() string {
+	switch {
+	case r.Reynolds <= r.CriticalReynolds:
+		return "laminar"
+	case r.Reynolds < pipe.TurbulentCoil:
+		return "transition"
+	}
+	return "turbulent"
+}
+
+// Band returns the interval of the outlet temperature, in °C, that the
+// uncertainties of the outside and the inside film span together.
+func (r CoilChill) Band() volume.Band {
+	worse, better := r.innerBand()
+	total := r.inner + r.wall + r.outer
+	low := total / (r.inner/(1-worse) + r.wall + r.outer/(1-r.coil.FilmBand))
+	high := total / (r.inner/(1+better) + r.wall + r.outer/(1+r.coil.FilmBand))
+	bath := r.coil.Bath.Celsius()
+	a := bath + (r.inlet-bath)*math.Exp(-r.NTU*high)
+	b := bath + (r.inlet-bath)*math.Exp(-r.NTU*low)
+	return volume.Band{
+		Name: "outlet", Low: math.Min(a, b), High: math.Max(a, b), Unit: "°C",
+		Source: fmt.Sprintf("outside film ±%.0f %%, inside film −%.0f to +%.0f %%", 100*r.coil.FilmBand, 100*worse, 100*better),
+	}
+}
+
+// Steps returns the working of the chill, from flow to ice.
+func (r CoilChill) Steps() []volume.Step {
+	c := &r.coil
+	return []volume.Step{
+		{Name: "inlet", Symbol: "T_in", Value: r.inlet, Unit: "°C", Source: "given"},
+		{Name: "bath", Symbol: "T_bath", Value: c.Bath.Celsius(), Unit: "°C", Source: "given or assumed"},
+		{Name: "capacity rate of the flow", Symbol: "ṁc", Value: r.capacityRate, Unit: "W/K", Source: "density × flow × specific heat of the beer"},
+		{Name: "Reynolds number at mean temperature", Symbol: "Re", Value: r.Reynolds, Source: "4 ṁ/(π d μ)"},
+		{Name: "critical Reynolds number of the winding", Symbol: "Re_c", Value: r.CriticalReynolds, Source: "2300 [1 + 8.6 (d/D)^0.45], Schmidt 1967"},
+		{Name: "resistance of the inside film", Symbol: "R_i", Value: r.inner, Unit: "K m/W", Source: "1/(h_i π d), VDI Heat Atlas Gc, mean over the length"},
+		{Name: "resistance of the wall", Symbol: "R_w", Value: r.wall, Unit: "K m/W", Source: "ln(d_o/d)/(2π k)"},
+		{Name: "resistance of the outside film", Symbol: "R_o", Value: r.outer, Unit: "K m/W", Source: "1/(h_o π d_o)"},
+		{Name: "conductance of the coil", Symbol: "UA", Value: float64(r.UA), Unit: "W/K", Source: "L/(R_i + R_w + R_o)"},
+		{Name: "transfer units", Symbol: "NTU", Value: r.NTU, Source: "UA/ṁc"},
+		{Name: "effectiveness", Symbol: "ε", Value: r.Effectiveness, Source: "1 − e^(−NTU)"},
+		{Name: "outlet", Symbol: "T_out", Value: r.Outlet.Celsius(), Unit: "°C", Source: "T_bath + (T_in − T_bath) (1 − ε)"},
+		{Name: "heat", Symbol: "q", Value: float64(r.Heat), Unit: "W", Source: "ṁc (T_in − T_out)"},
+		{Name: "latent heat of ice", Symbol: "L", Value: water.LatentHeat, Unit: "J/kg", Source: "IAPWS-06"},
+		{Name: "ice per litre", Symbol: "m", Value: float64(r.IcePerLitre), Unit: "kg", Source: "ρ c (T_in − T_out)/L for 1 L"},
+	}
+}
+
+// noCoilChill is what Chill returns beside an error.
+func noCoilChill() CoilChill {
+	n := math.NaN()
+	return CoilChill{
+		Effectiveness: n, NTU: n, Reynolds: n, CriticalReynolds: n, UA: Conductance(n), Heat: unit.Power(n),
+		IcePerLitre: unit.Mass(n), IcePerHour: unit.Mass(n), HoldUp: unit.Volume(n), FreezeMargin: Difference(n),
+	}
+}

@@ -80,6 +80,7 @@ const (
 	upright faceKind = iota
 	faceUp
 	faceDown
+	lying // all around a horizontal cylinder
 )
 
 // film returns the coefficient of convection, W/(m² K), at a surface of ts
@@ -88,14 +89,19 @@ func (f *face) film(ts float64) float64 {
 	tf := (ts + f.t) / 2
 	a := airAt(tf, f.p)
 	length := f.length
-	if f.kind != upright {
+	switch f.kind {
+	case faceUp, faceDown:
 		length = f.diameter / 4 // area over perimeter
+	case lying:
+		length = f.diameter
 	}
 	ra := a.rayleigh(airBuoyancy(ts, f.t), length)
 	var natural float64
 	switch {
 	case f.kind == upright:
 		natural = nusseltPlate(ra, a.pr)
+	case f.kind == lying:
+		natural = nusseltCylinder(ra, a.pr)
 	case (f.kind == faceUp) == (ts > f.t):
 		natural = nusseltAssisted(ra)
 	default:
@@ -107,7 +113,7 @@ func (f *face) film(ts float64) float64 {
 		return natural
 	}
 	forced := nusseltFlat(re, a.pr)
-	if f.kind == upright {
+	if f.kind == upright || f.kind == lying {
 		forced = nusseltCross(re, a.pr)
 	}
 	return mixed(forced*a.k/f.diameter, natural)
@@ -142,11 +148,12 @@ func (f *face) through(tb, r float64) (q, dew float64) {
 		return q, dew
 	}
 	// q falls as the surface warms, so (ts − tb)/r − q(ts) rises: a bracket
-	// lies between tb and tb + r q(tb). Regula falsi (Illinois), to 1e-3 K.
+	// lies between tb and tb + r q(tb), and well inside the 200 to 400 K where
+	// the air's properties hold. Regula falsi (Illinois), to 1e-3 K.
 	a, fa := tb, -q
-	b := tb + r*q
+	b := math.Min(math.Max(tb+r*q, 205), 395)
 	qb, db := f.flux(b)
-	fb := q - qb
+	fb := (b-tb)/r - qb
 	if fb*q < 0 || q == 0 { // rounding, or no heat at all
 		return q, dew
 	}

@@ -1,0 +1,61 @@
+package thermal
+
+import (
+	"math"
+
+	"example.com/pourwell/volume"
+	"gonum.org/v1/gonum/unit"
+)
+
+// lineBand is the uncertainty of a line's conductance and of its time constant.
+// Source: bands of the outside films where the weather is known, combined.
+const lineBand = 0.15
+
+// Band returns the interval of the temperature, in °C, that ±15 % of the line's
+// conductance spans.
+func (r LineRun) Band() volume.Band {
+	at := func(f float64) float64 {
+		s := r.extent * f
+		if r.flows {
+			s /= r.capacity
+		}
+		return r.inlet + (r.settles-r.inlet)*(1-r.scale.after(s))
+	}
+	a, b := at(1-lineBand), at(1+lineBand)
+	return volume.Band{Name: "temperature", Low: math.Min(a, b), High: math.Max(a, b), Unit: "°C", Source: "conductance of the line ±15 %"}
+}
+
+// Steps returns the working, from the resistances to the temperature.
+func (r LineRun) Steps() []volume.Step {
+	steps := []volume.Step{
+		{Name: "inlet", Symbol: "T_in", Value: r.inlet, Unit: "°C", Source: "given"},
+		{Name: "settling temperature", Symbol: "T_s", Value: r.settles, Unit: "°C", Source: "the outside takes up no heat: air, or above it in the sun"},
+	}
+	if r.flows {
+		steps = append(steps, volume.Step{Name: "Nusselt number inside", Symbol: "Nu", Value: r.nusselt, Source: "Hausen or Gnielinski, straight tube"})
+	}
+	steps = append(steps,
+		volume.Step{Name: "resistance up to the outer surface", Symbol: "R_i", Value: r.inside, Unit: "K m/W", Source: "film inside where it flows, ln(d_o/d)/(2π k) of tube and foam"},
+		volume.Step{Name: "resistance beyond it", Symbol: "R_o", Value: r.outside, Unit: "K m/W", Source: "convection, radiation and dew, at the inlet temperature"},
+		volume.Step{Name: "share of the heat that dew brings", Symbol: "q_dew/q", Value: r.dewShare, Source: "heat and mass transfer analogy"},
+		volume.Step{Name: "conductance of the line", Symbol: "UA", Value: float64(r.UA), Unit: "W/K", Source: "L/(R_i + R_o)"},
+	)
+	if r.flows {
+		steps = append(steps,
+			volume.Step{Name: "capacity rate of the flow", Symbol: "ṁc", Value: r.capacity, Unit: "W/K", Source: "density × flow × specific heat of the beer"},
+			volume.Step{Name: "temperature at the end", Symbol: "T", Value: r.Temperature.Celsius(), Unit: "°C", Source: "T_s + (T_in − T_s) e^(−UA/ṁc), UA following the temperature"})
+	} else {
+		steps = append(steps,
+			volume.Step{Name: "heat capacity that takes part", Symbol: "C′", Value: r.capacity, Unit: "J/(m K)", Source: "∫ φ² dC′ of beer, wall and foam"},
+			volume.Step{Name: "time constant", Symbol: "τ", Value: r.TimeConstant.Seconds(), Unit: "s", Source: "(R_i + R_o) C′, R_o following the temperature"},
+			volume.Step{Name: "time", Symbol: "t", Value: r.extent, Unit: "s", Source: "given"},
+			volume.Step{Name: "temperature after it", Symbol: "T", Value: r.Temperature.Celsius(), Unit: "°C", Source: "T_s + (T_in − T_s) e^(−t/τ), τ following the temperature"})
+	}
+	return append(steps, volume.Step{Name: "critical radius of the outer layer", Symbol: "r_c", Value: float64(r.CriticalRadius), Unit: "m", Source: "k/h_o"})
+}
+
+// noLineRun is what a calculation of a line returns beside an error.
+func noLineRun() LineRun {
+	n := math.NaN()
+	return LineRun{UA: Conductance(n), Heat: unit.Power(n), HoldUp: unit.Volume(n), CriticalRadius: unit.Length(n)}
+}

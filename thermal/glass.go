@@ -1,0 +1,193 @@
+package thermal
+
+import (
+	"math"
+	"time"
+
+	"example.com/pourwell/internal/air"
+	"example.com/pourwell/internal/solve"
+	"example.com/pourwell/volume"
+	"gonum.org/v1/gonum/unit"
+)
+
+// A Glassful is a glass about to be filled, and where it will stand. A
+// [DefaultGlassful] has usual values.
+type Glassful struct {
+	Glass  volume.Glass // of which bore and mass count
+	From   Temperature  // of the glass before
+	Liquid unit.Volume  // of beer poured, without its head
+	Beer   Beer
+	Solar  float64 // share of sunshine on it that glass and beer absorb
+	Around Surroundings
+}
+
+// DefaultGlassful returns the glass as warm as the air, filled to 90 % with
+// ordinary beer, that absorbs half the sunshine on it. The two shares are
+// assumed.
+func DefaultGlassful(g volume.Glass, around Surroundings) Glassful {
+	return Glassful{Glass: g, From: around.Air, Liquid: 0.9 * g.Volume, Solar: 0.5, Around: around}
+}
+
+// A GlassRun is what a glass does to beer.
+type GlassRun struct {
+	Temperature Temperature // that beer and glass have in common once the glass has cooled
+	After       Temperature // after the wait
+	Settles     Temperature // that the beer comes to at last
+	GlassCost   Difference  // by which the glass warmed the beer
+	UA          Conductance // heat from the surroundings per kelvin, at the common temperature, dew included
+
+	beer, glass      float64 // heat capacities, J/K
+	poured, from     float64 // °C
+	common, settles  float64 // °C
+	side, wait, heat float64 // m², s, W
+	scale            relaxation
+}
+
+// Constants of a glass of beer in air.
+const (
+	glassHeat  = 750.0        // of soda-lime glass, J/(kg K), EN 12524
+	glassEmits = 0.9          // emissivity of glass and of beer, as of most that is no metal
+	glassInner = 0.003 + 0.01 // 3 mm of glass and the film of beer inside, m² K/W; assumed
+	glassOuter = 0.006        // added to the bore, m; assumed
+	glassBand  = 0.30         // of the conductance: still air is rarely still, and hands are warm
+	glassFoot  = 0.30         // share of the glass that may not have cooled when the beer is drunk
+)
+
+// Pour returns what becomes of beer poured at the temperature beer that waits
+// in the glass.
+//
+//	T = (C_beer T_beer + C_glass T_glass)/(C_beer + C_glass)
+//
+// Then beer and glass together warm in the air: through the wetted side by
+// convection, radiation and dew, through the surface by the same, as if it had
+// no head. The foot and hands are left out.
+//
+// Valid for the rows of [Limits], a wait of up to 24 hours and 20 mL to 20 L of
+// beer; expect the warming within ±30 %. Outside the range Pour returns a
+// [*RangeError] and NaN.
+//
+// Sources: heat balance; heat capacity of glass EN 12524; films [1] to [4] of
+// the package.
+func (g Glassful) Pour(beer Temperature, wait time.Duration) (GlassRun, error) {
+	if err := g.check("thermal.Glassful.Pour", beer, wait); err != nil {
+		n := math.NaN()
+		return GlassRun{GlassCost: Difference(n), UA: Conductance(n)}, err
+	}
+	t := beer.Celsius()
+	r := GlassRun{
+		beer:  float64(g.Liquid) * g.Beer.density(t) * g.Beer.heatCapacity(t),
+		glass: float64(g.Glass.Mass) * glassHeat, poured: t, from: g.From.Celsius(), wait: wait.Seconds(),
+	}
+	r.common = r.meet(1)
+	r.Temperature, r.GlassCost = Celsius(r.common), Difference(r.common-t)
+
+	bore := float64(g.Glass.Bore)
+	height := float64(g.Liquid) / (math.Pi / 4 * bore * bore)
+	outside := bore + glassOuter
+	r.side = math.Pi * outside * height
+	sun := sunOn(g.Around.Sun)
+	skin := face{
+		kind: upright, diameter: outside, length: height, dry: glassEmits, wet: lineWet, sun: g.Solar * sun.onUpright(),
+		t: g.Around.Air.Kelvin(), p: air.Pressure(float64(g.Around.Altitude)), velocity: float64(g.Around.Wind),
+	}
+	skin.ratio = air.HumidityRatio(skin.t, g.Around.Humidity, skin.p)
+	top := skin
+	top.kind, top.sun = faceUp, g.Solar*sun.onLevel()
+	area := math.Pi / 4 * bore * bore
+	heat := func(kelvin float64) float64 {
+		side, _ := skin.through(kelvin, glassInner)
+		up, _ := top.flux(kelvin)
+		return side*r.side + up*area
+	}
+	settles := skin.t
+	if g.Around.Sun > 0 {
+		settles, _ = solve.Root(heat, skin.t, skin.t+60, 1e-9)
+	}
+	r.Settles, r.settles = Kelvin(settles), settles-zeroCelsius
+	for i, node := range lineNodes {
+		theta := (r.settles - r.common) * node
+		if math.Abs(theta) < 1e-6 { // settled from the start; any small difference will do
+			theta = 0.01
+		}
+		ua := heat(settles-theta) / theta
+		r.scale[i] = (r.beer + r.glass) / ua
+		if i == 0 {
+			r.UA, r.heat = Conductance(ua), ua*theta
+		}
+	}
+	r.After = Celsius(r.at(1))
+	return r, nil
+}
+
+// meet returns the common temperature in °C when the share of the glass takes
+// part.
+func (r *GlassRun) meet(share float64) float64 {
+	return (r.beer*r.poured + share*r.glass*r.from) / (r.beer + share*r.glass)
+}
+
+// at returns the temperature in °C after the wait with f times the conductance.
+func (r *GlassRun) at(f float64) float64 {
+	return r.settles - (r.settles-r.common)*r.scale.after(f*r.wait)
+}
+
+var (
+	limitGlassMass = volume.Range{Name: "mass of the glass", Min: 0, Max: 5, Unit: "kg", Source: "from a paper cup to a stein"}
+	limitGlassBore = volume.Range{Name: "bore of the glass", Min: 20, Max: 300, Unit: "mm", Source: "from a flute to a jug"}
+	limitWait      = volume.Range{Name: "wait", Min: 0, Max: 24, Unit: "h", Source: "a day"}
+)
+
+// check returns a [*volume.RangeError] in the name of fn if something lies
+// outside its range.
+func (g *Glassful) check(fn string, beer Temperature, wait time.Duration) error {
+	for _, x := range [...]struct {
+		limit *volume.Range
+		value float64
+	}{
+		{&limitGlassMass, float64(g.Glass.Mass)},
+		{&limitGlassBore, float64(g.Glass.Bore) * 1e3},
+		{&limitGlassVolume, float64(g.Liquid) * 1e3},
+		{&limitAir, g.From.Celsius()},
+		{&limitSolar, g.Solar},
+		{&limitLiquid, beer.Celsius()},
+		{&limitWait, wait.Hours()},
+	} {
+		if err := x.limit.Check(fn, x.value); err != nil {
+			return err
+		}
+	}
+	return g.Around.check(fn)
+}
+
+// Band returns the interval of the common temperature, in °C: from where 30 %
+// of the glass, its foot and rim, have not cooled yet to where all has.
+func (r GlassRun) Band() volume.Band {
+	a, b := r.meet(1-glassFoot), r.common
+	return volume.Band{
+		Name: "temperature", Low: math.Min(a, b), High: math.Max(a, b), Unit: "°C",
+		Source: "70 to 100 % of the glass takes part when the beer is drunk",
+	}
+}
+
+// AfterBand returns the interval of the temperature after the wait, in °C.
+func (r GlassRun) AfterBand() volume.Band {
+	a, b := r.at(1-glassBand), r.at(1+glassBand)
+	return volume.Band{Name: "after", Low: math.Min(a, b), High: math.Max(a, b), Unit: "°C", Source: "conductance to still air ±30 %"}
+}
+
+// Steps returns the working, from heat capacities to the temperature after the
+// wait.
+func (r GlassRun) Steps() []volume.Step {
+	return []volume.Step{
+		{Name: "beer as poured", Symbol: "T_b", Value: r.poured, Unit: "°C", Source: "given"},
+		{Name: "glass before", Symbol: "T_g", Value: r.from, Unit: "°C", Source: "given"},
+		{Name: "heat capacity of the beer", Symbol: "C_b", Value: r.beer, Unit: "J/K", Source: "ρ V c"},
+		{Name: "heat capacity of the glass", Symbol: "C_g", Value: r.glass, Unit: "J/K", Source: "m × 750 J/(kg K), EN 12524"},
+		{Name: "common temperature", Symbol: "T", Value: r.common, Unit: "°C", Source: "(C_b T_b + C_g T_g)/(C_b + C_g)"},
+		{Name: "wetted side", Symbol: "A", Value: r.side, Unit: "m²", Source: "π D h"},
+		{Name: "settling temperature", Symbol: "T_s", Value: r.settles, Unit: "°C", Source: "of the air, or above it in the sun"},
+		{Name: "heat from outside at the start", Symbol: "q", Value: r.heat, Unit: "W", Source: "convection, radiation, dew and sun on side and surface"},
+		{Name: "conductance at the start", Symbol: "UA", Value: float64(r.UA), Unit: "W/K", Source: "q/(T_s − T)"},
+		{Name: "time constant at the start", Symbol: "τ", Value: r.scale[0], Unit: "s", Source: "(C_b + C_g)/UA"},
+		{Name: "temperature after the wait", Symbol: "T_w", Value: r.After.Celsius(), Unit: "°C", Source: "T_s − (T_s − T) e^(−t/τ), τ following the temperature"},
+	}
+}

@@ -1,0 +1,164 @@
+package thermal
+
+import (
+	"fmt"
+	"math"
+	"time"
+
+	"example.com/pourwell/internal/water"
+	"example.com/pourwell/volume"
+	"gonum.org/v1/gonum/unit"
+)
+
+// A Reading is one look at a thermometer in the beer.
+type Reading struct {
+	Time        time.Duration // since any moment, the same for all readings
+	Temperature Temperature
+}
+
+// A Calibration asks for the conductance of a keg or a box from its own
+// readings. [DefaultCalibration] has usual values.
+type Calibration struct {
+	Readings    []Reading   // two or more, in the order of time
+	Air         Temperature // steady while they were taken
+	Content     unit.Volume // of beer or water in it
+	Beer        Beer
+	Metal       unit.Mass  // of the empty keg, as stainless steel; 0 for a box
+	Thermometer Difference // by which a reading may be off, one standard deviation
+}
+
+// DefaultCalibration returns the calibration of a full vessel of ordinary beer
+// with a kitchen thermometer that is good to 0.3 K.
+func DefaultCalibration(v volume.Vessel, air Temperature, readings ...Reading) Calibration {
+	return Calibration{
+		Readings: readings, Air: air, Content: v.Capacity, Metal: v.Tare, Thermometer: 0.3,
+	}
+}
+
+// A Calibrated is a conductance that was measured, to be used in place of a
+// computed one.
+type Calibrated struct {
+	UA           Conductance
+	Uncertainty  Conductance   // two standard deviations
+	TimeConstant time.Duration // 0 where ice was melted
+	Scatter      Difference    // of the readings about the fit, one standard deviation; 0 for two readings
+
+	capacity, slope, slopeError float64 // J/K, 1/s, 1/s
+	air                         float64 // °C
+	readings                    int
+	melted, during              float64 // kg, s, where ice was melted
+}
+
+// Solve returns the conductance that explains the readings best. A body that
+// exchanges heat with air of one temperature follows
+//
+//	ln |T − T_air| = ln |T_0 − T_air| − (UA/C) t
+//
+// and the slope is fitted by least squares with the weights (T − T_air)², since
+// an error of the thermometer weighs the more in the logarithm the nearer the
+// air is. C is the heat capacity of content and metal. The uncertainty takes in
+// the thermometer's error or the scatter of the readings, whichever is greater,
+// and the same error on the air's temperature.
+//
+// Sun, changing air, and beer not mixed before reading spoil the result; the
+// scatter shows it. A steel keg's conductance grows with the difference to the
+// air and with dew, so calibrate in conditions like those of the day.
+//
+// Valid for 2 to 10000 readings over at most 30 days, all on one side of the
+// air's temperature and 0.5 K or more from it. Outside the range Solve returns
+// a [*RangeError] and NaN; where the readings do not approach the air, an error
+// that wraps [volume.ErrNoSolution].
+func (c Calibration) Solve() (Calibrated, error) {
+	const fn = "thermal.Calibration.Solve"
+	if err := c.check(fn); err != nil {
+		return noCalibrated(), err
+	}
+	air := c.Air.Celsius()
+	fit := c.fit(air)
+	if !(fit.slope > 0) {
+		return noCalibrated(), fmt.Errorf("%s: %w: the readings do not approach the air's %s", fn, volume.ErrNoSolution, onBothScales(c.Air))
+	}
+	mean := (c.Readings[0].Temperature.Celsius() + c.Readings[len(c.Readings)-1].Temperature.Celsius()) / 2
+	r := Calibrated{
+		capacity: float64(c.Content)*c.Beer.density(mean)*c.Beer.heatCapacity(mean) + float64(c.Metal)*steelHeat,
+		slope:    fit.slope, air: air, readings: len(c.Readings), Scatter: Difference(fit.scatter),
+	}
+	sigma := math.Max(fit.scatter, float64(c.Thermometer))
+	shift := c.fit(air+math.Copysign(sigma, air-mean)).slope - fit.slope // air further off, so no logarithm fails
+	r.slopeError = math.Hypot(sigma/math.Sqrt(fit.spread), shift)
+	r.UA = Conductance(r.slope * r.capacity)
+	r.Uncertainty = Conductance(2 * r.slopeError * r.capacity)
+	r.TimeConstant = seconds(1 / r.slope)
+	return r, nil
+}
+
+// A logFit is a weighted straight line through the logarithms.
+type logFit struct {
+	slope   float64 // of decay, 1/s
+	spread  float64 // Σ w (t − t̄)², K² s²
+	scatter float64 // K
+}
+
+// fit fits the decay towards air, °C.
+func (c *Calibration) fit(air float64) logFit {
+	var w, wt, wy float64
+	for _, r := range c.Readings {
+		d := r.Temperature.Celsius() - air
+		w += d * d
+		wt += d * d * r.Time.Seconds()
+		wy += d * d * math.Log(math.Abs(d))
+	}
+	t0, y0 := wt/w, wy/w
+	var tt, ty float64
+	for _, r := range c.Readings {
+		d := r.Temperature.Celsius() - air
+		t := r.Time.Seconds() - t0
+		tt += d * d * t * t
+		ty += d * d * t * (math.Log(math.Abs(d)) - y0)
+	}
+	f := logFit{slope: -ty / tt, spread: tt}
+	if n := len(c.Readings); n > 2 {
+		sum := 0.0
+		for _, r := range c.Readings {
+			d := r.Temperature.Celsius() - air
+			miss := d * (math.Log(math.Abs(d)) - y0 + f.slope*(r.Time.Seconds()-t0)) // K
+			sum += miss * miss
+		}
+		f.scatter = math.Sqrt(sum / float64(n-2))
+	}
+	return f
+}
+
+// MeltedIce returns the conductance of a box in which ice melted while water
+// stood in it: what was left is weighed, or the water that ran off.
+//
+//	UA = m L / (T_air t)
+//
+// The box's inside counts as 0 °C throughout. The uncertainty is 10 %, as far
+// as ice and water, weighed wet, are usually known.
+//
+// Valid for 0.1 to 500 kg, air from 5 to 60 °C and up to 30 days; outside it
+// MeltedIce returns a [*RangeError] and NaN.
+//
+// Source: the method of FAO Fisheries Technical Paper 436 (2003) chapter 7;
+// latent heat IAPWS-06.
+func MeltedIce(melted unit.Mass, air Temperature, during time.Duration) (Calibrated, error) {
+	const fn = "thermal.MeltedIce"
+	for _, x := range [...]struct {
+		limit *volume.Range
+		value float64
+	}{
+		{&limitMelted, float64(melted)},
+		{&limitMeltAir, air.Celsius()},
+		{&limitSpan, during.Hours()},
+	} {
+		if err := x.limit.Check(fn, x.value); err != nil {
+			return noCalibrated(), err
+		}
+	}
+	ua := float64(melted) * water.LatentHeat / (air.Celsius() * during.Seconds())
+	return Calibrated{
+		UA: Conductance(ua), Uncertainty: Conductance(0.10 * ua),
+		air: air.Celsius(), melted: float64(melted), during: during.Seconds(),
+	}, nil
+}

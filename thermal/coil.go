@@ -36,12 +36,13 @@ func DefaultCoil() Coil {
 }
 
 // Still returns the coil in ice water that nobody stirs: 2 °C beside the coil
-// and 450 W/(m² K), with ±40 %.
+// and 450 W/(m² K), with ±45 %.
 //
-// Source: assumed. Natural convection on a tube in ice water gives 350 to 550
-// W/(m² K) by Churchill & Chu; still ice-water baths were measured 2 to 4 °C
-// beside bottles.
-func (c Coil) Still() Coil { return c.in(Celsius(2), 450, 0.40) }
+// Source: assumed; still ice-water baths were measured 2 to 4 °C beside
+// bottles. Natural convection by Churchill & Chu gives 450 to 500 on a tube of
+// 16 to 18 °C but only 240 to 260 on one of 4 to 8 °C, where water is densest,
+// so beer that enters below 10 °C leaves nearer the warm end of the band.
+func (c Coil) Still() Coil { return c.in(Celsius(2), 450, 0.45) }
 
 // Packed returns the coil in ice packed tight around it with the gaps full of
 // water, or stirred by hand now and then: 0.5 °C and 1500 W/(m² K), with ±25 %.
@@ -93,7 +94,7 @@ type CoilChill struct {
 // Reynolds number of the winding, and h_o that of the bath.
 //
 // Valid from −5 °C to 40 °C, for a bore of at most 0.14 of the winding and
-// Reynolds numbers to 1e5. Expect the conductance within ±40 % in a still bath
+// Reynolds numbers to 1e5. Expect the outside film within ±45 % in a still bath
 // and ±25 % in a moved one, see [CoilChill.Band]. Outside the range Chill
 // returns a [*RangeError] and NaN, and where the beer would leave frozen an
 // error that wraps [volume.ErrNoSolution].

@@ -37,10 +37,12 @@ type Service struct {
 	Recovery    time.Duration // rest after a long pour until the chiller is within 1 K of its first glass
 
 	row     row
-	band    volume.Band // of the first glass
-	pause   float64     // s
-	tau     float64     // time constant at rest, s
-	chilled float64     // K above the cold end with which a drop that never rested leaves
+	low     float64 // end of the band of the last glass, °C
+	high    float64
+	because string  // where the band comes from
+	pause   float64 // s
+	tau     float64 // time constant at rest, s
+	chilled float64 // K above the cold end with which a drop that never rested leaves
 }
 
 // A row gives the temperature of the n-th glass. For a coil, share and
@@ -149,7 +151,14 @@ func (c Coil) Serve(inlet Temperature, p Pours) (Service, error) {
 		pause: p.pause(), tau: r.standing, chilled: theta * math.Exp(-r.NTU),
 	}
 	s.settle(p.Number)
-	s.band = s.scaled(r.Band(), bath)
+	// The last glass's distance from the bath has the relative uncertainty of
+	// the outlet's.
+	low, high := r.outletBand()
+	share := 0.0
+	if s.chilled != 0 {
+		share = (s.Last.Celsius() - bath) / s.chilled
+	}
+	s.low, s.high, s.because = bath+share*(low-bath), bath+share*(high-bath), "films outside and inside the coil"
 	perGlass := r.capacityRate / float64(p.Flow) * float64(p.Glass) // J/K
 	s.IcePerGlass = unit.Mass(perGlass * (r.inlet - s.Settled.Celsius()) / water.LatentHeat)
 	return s, nil
@@ -162,19 +171,10 @@ func (s *Service) settle(number int) {
 	s.Settled = Celsius(s.row.at(math.Inf(1)))
 }
 
-// scaled turns the band of a steady outlet into that of the last glass, whose
-// distance from the cold end has the same relative uncertainty.
-func (s *Service) scaled(b volume.Band, cold float64) volume.Band {
-	f := (s.Last.Celsius() - cold) / s.chilled
-	if s.chilled == 0 {
-		f = 0
-	}
-	b.Name, b.Low, b.High = "last glass", cold+f*(b.Low-cold), cold+f*(b.High-cold)
-	return b
-}
-
 // Band returns the interval of the last glass, in °C.
-func (s Service) Band() volume.Band { return s.band }
+func (s Service) Band() volume.Band {
+	return volume.Band{Name: "last glass", Low: s.low, High: s.high, Unit: "°C", Source: s.because}
+}
 
 // Steps returns the working of the service.
 func (s Service) Steps() []volume.Step {

@@ -105,16 +105,22 @@ func (r CoilChill) Regime() string {
 // uncertainties of the outside and the inside film span together.
 func (r CoilChill) Band() volume.Band {
 	worse, better := r.innerBand()
-	total := r.inner + r.wall + r.outer
-	low := total / (r.inner/(1-worse) + r.wall + r.outer/(1-r.coil.FilmBand))
-	high := total / (r.inner/(1+better) + r.wall + r.outer/(1+r.coil.FilmBand))
-	bath := r.coil.Bath.Celsius()
-	a := bath + (r.inlet-bath)*math.Exp(-r.NTU*high)
-	b := bath + (r.inlet-bath)*math.Exp(-r.NTU*low)
+	low, high := r.outletBand()
 	return volume.Band{
-		Name: "outlet", Low: math.Min(a, b), High: math.Max(a, b), Unit: "°C",
+		Name: "outlet", Low: low, High: high, Unit: "°C",
 		Source: fmt.Sprintf("outside film ±%.0f %%, inside film −%.0f to +%.0f %%", 100*r.coil.FilmBand, 100*worse, 100*better),
 	}
+}
+
+// outletBand returns the ends of the band, °C.
+func (r *CoilChill) outletBand() (low, high float64) {
+	worse, better := r.innerBand()
+	total := r.inner + r.wall + r.outer
+	least := total / (r.inner/(1-worse) + r.wall + r.outer/(1-r.coil.FilmBand))
+	most := total / (r.inner/(1+better) + r.wall + r.outer/(1+r.coil.FilmBand))
+	bath := r.coil.Bath.Celsius()
+	a, b := approach(r.inlet, bath, r.NTU*most), approach(r.inlet, bath, r.NTU*least)
+	return math.Min(a, b), math.Max(a, b)
 }
 
 // Steps returns the working of the chill, from flow to ice.

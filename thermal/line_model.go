@@ -117,7 +117,7 @@ func (l *Line) run(t, inner float64) LineRun {
 	if l.Insulation > 0 {
 		k = float64(l.InsulationConductivity)
 	}
-	r.CriticalRadius = unit.Length(k * r.outside * math.Pi * outer) // k/h_o
+	r.CriticalRadius = unit.Length(criticalRadius(k, r.outside, outer))
 	return r
 }
 

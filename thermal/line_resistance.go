@@ -25,3 +25,10 @@ func filmResistance(d, h float64) float64 { return 1 / (h * math.Pi * d) }
 // Source: effectiveness of a heat exchanger one of whose sides does not change
 // its temperature, any textbook.
 func approach(in, end, ntu float64) float64 { return end + (in-end)*math.Exp(-ntu) }
+
+// criticalRadius returns k/h, the outside radius in m of a layer of
+// conductivity k at which a tube exchanges the most heat; beyond is the
+// resistance 1/(h π d) outside it, K m/W, at the outside diameter d, m.
+//
+// Source: any textbook of heat conduction.
+func criticalRadius(k, beyond, d float64) float64 { return k * beyond * math.Pi * d }

@@ -32,7 +32,7 @@ func (p Plate) Serve(inlet Temperature, pours Pours) (Service, error) {
 	}
 	s := r.serve(pours, r.ice)
 	low, high := r.serve(pours, 2*r.ice), r.serve(pours, r.ice/2)
-	s.band = volume.Band{Name: "last glass", Low: low.Last.Celsius(), High: high.Last.Celsius(), Unit: "°C", Source: plateBand}
+	s.low, s.high, s.because = low.Last.Celsius(), high.Last.Celsius(), plateBand
 	return s, nil
 }
 

@@ -120,16 +120,16 @@ func incompleteBeta(a, b, x, y float64) float64 {
 	if x > (a+1)/(a+b+2) {
 		return 1 - incompleteBeta(b, a, y, x)
 	}
-	const tiny, enough, terms = 1e-300, 1e-15, 1e6
+	const tiny, enough, most = 1e-300, 1e-15, 1e5
 	beta := func(n float64) float64 {
 		return n + n*(b-n)*x/(a+2*n-1) + (a+n)*(a*y-b*x+1+n*(1+y))/(a+2*n+1)
 	}
-	h := beta(0)
+	h := a * (a*y - b*x + 1) / (a + 1) // β0
 	if math.Abs(h) < tiny {
 		h = tiny
 	}
 	c, d := h, 0.0
-	for n := 1.0; n < terms; n++ {
+	for n := 1.0; n < most; n++ {
 		alpha := (a + n - 1) / (a + 2*n - 1) * ((a + b + n - 1) / (a + 2*n - 1)) * n * (b - n) * x * x
 		bn := beta(n)
 		if d = bn + alpha*d; math.Abs(d) < tiny {

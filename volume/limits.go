@@ -21,6 +21,22 @@ var (
 	limitLine      = Range{"contents of the line", 0, 20, "L", "less than a keg"}
 	limitHeel      = Range{"heel", 0, 0.5, "", "half a keg left behind is a fault"}
 	limitWaste     = Range{"waste", 0, 0.9, "", "a share of what is drawn"}
+
+	limitGuests     = Range{"guests", 1, 1e6, "", "beyond it, plan site by site"}
+	limitDuration   = Range{"duration", 0, 24, "h", "one event"}
+	limitFirstHour  = Range{"servings in the first hour", 0, 10, "", "beyond what anyone should drink"}
+	limitLater      = Range{"servings in each later hour", 0, 5, "", "beyond what anyone should drink"}
+	limitDrinkers   = Range{"share who drink beer", 0, 1, "", "a share"}
+	limitWeather    = Range{"weather factor", 0, 3, "", "a factor on the rates, 1 for an ordinary day"}
+	limitSpread     = Range{"spread between people", 0, 3, "", "standard deviation over mean"}
+	limitDoubt      = Range{"doubt in the rates", 0, 0.5, "", "standard deviation over mean"}
+	limitConfidence = Range{"confidence", 0.5, 0.9999, "", "a chance to aim at; certainty has no finite number"}
+	limitBeers      = Range{"beers", 1, 100, "", "one menu"}
+	limitShares     = Range{"sum of the shares", 0.999, 1.001, "", "the shares of a menu sum to 1"}
+	limitChoice     = Range{"share of a beer", 0, 1, "", "a share"}
+	limitKegs       = Range{"kegs on hand", 0, 10000, "", "one event"}
+	limitPours      = Range{"pours in a keg", 1, 50000, "", "the largest vessel and the smallest glass"}
+	limitPrice      = Range{"price of a keg", 0, 1e6, "", "any currency"}
 )
 
 // Limits returns the validity table of the package: one row for each quantity
@@ -30,5 +46,7 @@ func Limits() []Range {
 		limitCapacity, limitHeight, limitDiameter, limitTare,
 		limitTub, limitTubHeight, limitTubKegs, limitBath,
 		limitGlass, limitBore, limitHead, limitHeadShare, limitFoam, limitLoss, limitLine, limitHeel, limitWaste,
+		limitGuests, limitDuration, limitFirstHour, limitLater, limitDrinkers, limitWeather, limitSpread, limitDoubt, limitConfidence,
+		limitBeers, limitShares, limitChoice, limitKegs, limitPours, limitPrice,
 	}
 }

@@ -1,0 +1,276 @@
+package volume
+
+import (
+	"fmt"
+	"math"
+	"time"
+
+	"gonum.org/v1/gonum/unit"
+)
+
+// A Crowd is a number of guests and their thirst. Zero means zero: a Weather of
+// 0 is a crowd that drinks nothing. [DefaultCrowd] gives the usual values.
+type Crowd struct {
+	Guests     int
+	Duration   time.Duration // from the first pour to the last
+	FirstHour  float64       // servings for each beer drinker in the first hour
+	Later      float64       // servings for each beer drinker in each later hour
+	Share      float64       // of the guests who drink beer
+	Weather    float64       // factor on both rates: 1 for an ordinary day
+	Spread     float64       // between people: standard deviation of their thirst over its mean
+	Doubt      float64       // in the rates themselves, the same for all: standard deviation over mean
+	Confidence float64       // chance with which the beer is to last, such as 0.9
+}
+
+// DefaultCrowd returns so many guests for so long with the usual thirst: two
+// servings in the first hour and one in each later hour, half of the guests
+// drinking beer, to last with a confidence of 90 %. Rates and share are common
+// practice, no source. Spread (0.5) and doubt (0.1) are our assumptions: most
+// people drink between half and one and a half times the mean, and nobody knows
+// the mean within a tenth.
+func DefaultCrowd(guests int, duration time.Duration) Crowd {
+	return Crowd{
+		Guests: guests, Duration: duration, FirstHour: 2, Later: 1, Share: 0.5, Weather: 1,
+		Spread: 0.5, Doubt: 0.1, Confidence: 0.9,
+	}
+}
+
+// A Choice is one beer among those on offer, or one size of keg among those on
+// hand.
+type Choice struct {
+	Name  string
+	Share float64 // of the beer drinkers who want it; the shares of a menu sum to 1
+	Keg   Yield   // what each of its kegs gives
+	Kegs  int     // on hand; 0 lets the confidence decide
+	Price float64 // of a full keg, in any currency; 0 if it does not matter
+}
+
+// A Demand is what a crowd asks of one beer, and how the kegs meet it.
+type Demand struct {
+	Choice   Choice      // what was asked
+	Expected float64     // servings on average
+	Planned  int         // servings that suffice with the confidence asked
+	Kegs     int         // as given, or the fewest that hold the planned servings
+	Volume   unit.Volume // of those kegs, full
+	RunOut   float64     // probability that more is asked for than the kegs hold
+	Leftover unit.Volume // poured beer that nobody asks for, on average
+
+	LastsFor  time.Duration // until then the kegs last with the confidence asked; at most the whole event
+	RunsOutAt time.Duration // if they run out, it is as likely before this time as after it
+	GlassCost float64       // price of all kegs over the servings drunk on average
+
+	Mix []Choice // the kegs chosen by [Crowd.Mix]; nil otherwise
+
+	crowd    Crowd
+	count    count
+	servings float64 // that the kegs hold
+}
+
+// Demand returns how many servings and kegs of one beer the crowd asks for.
+//
+//	expected = guests · share · weather · (first hour · min(t, 1 h) + later · max(t − 1 h, 0))
+//	excess = (spread² + 1 − share) / (guests · share) + doubt²
+//	variance = expected + excess · expected²
+//
+// The model: each guest drinks beer or does not, independently and with the
+// probability share; a drinker orders at random (Poisson) at a rate of their
+// own, spread by a gamma distribution about a mean that is itself in doubt, the
+// same for all. The count of servings is taken as the negative binomial with
+// that mean and variance. Planned is its least quantile at the confidence, and
+// every probability is that distribution's, exactly. People who drink in rounds
+// or wait for one another are not in the model.
+//
+// See the package's table for the ranges; outside them Demand returns a
+// [*RangeError]. A keg that gives no whole pour gives [ErrNoSolution]. With an
+// error every number is NaN or 0.
+//
+// Source: moments of a compound Poisson count, Johnson, Kemp & Kotz, Univariate
+// Discrete Distributions, 3rd ed. (2005), chapter 5, from memory. Rates: common
+// practice, no source, as is a reserve of 10 to 15 % instead of a confidence.
+func (c Crowd) Demand(keg Yield) (Demand, error) {
+	choice := Choice{Share: 1, Keg: keg}
+	if err := c.check("volume.Crowd.Demand"); err != nil {
+		return noDemand(choice), err
+	}
+	return c.demand("volume.Crowd.Demand", choice)
+}
+
+// Menu returns the demand for each of several beers. Each drinker is taken to
+// stay with one beer, so that a beer of share q is a crowd of its own, of which
+// share · q drink beer; its chance of running out does not count those who turn
+// to it when another is gone. The probability that some beer runs out is at
+// most the sum of theirs.
+//
+// Errors as [Crowd.Demand], and if the shares do not sum to 1 within 0.001.
+func (c Crowd) Menu(beers []Choice) ([]Demand, error) {
+	const fn = "volume.Crowd.Menu"
+	if err := c.check(fn); err != nil {
+		return nil, err
+	}
+	if err := limitBeers.Check(fn, float64(len(beers))); err != nil {
+		return nil, err
+	}
+	sum := 0.0
+	for _, b := range beers {
+		sum += b.Share
+	}
+	if err := limitShares.Check(fn, sum); err != nil {
+		return nil, err
+	}
+	all := make([]Demand, len(beers))
+	for i, b := range beers {
+		var err error
+		if all[i], err = c.demand(fn, b); err != nil {
+			return nil, fmt.Errorf("beer %d, %q: %w", i+1, b.Name, err)
+		}
+	}
+	return all, nil
+}
+
+func (c Crowd) demand(fn string, choice Choice) (Demand, error) {
+	if err := choice.check(fn); err != nil {
+		return noDemand(choice), err
+	}
+	d := c.ask(choice)
+	d.Kegs = choice.Kegs
+	if d.Kegs == 0 {
+		d.Kegs = (d.Planned + choice.Keg.Pours - 1) / choice.Keg.Pours
+	}
+	d.Volume = unit.Volume(d.Kegs) * choice.Keg.Pour.Keg.Capacity
+	d.meet(d.Kegs*choice.Keg.Pours, float64(d.Kegs)*choice.Price)
+	return d, nil
+}
+
+// ask counts what is asked for, before any kegs.
+func (c Crowd) ask(choice Choice) Demand {
+	d := Demand{Choice: choice, crowd: c}
+	share := c.Share * choice.Share
+	d.count.mean = float64(c.Guests) * share * c.thirst(c.Duration)
+	if share > 0 {
+		d.count.excess = (c.Spread*c.Spread+1-share)/(float64(c.Guests)*share) + c.Doubt*c.Doubt
+	}
+	d.Expected = d.count.mean
+	d.Planned = int(d.count.quantile(c.Confidence))
+	return d
+}
+
+// meet fills in how so many servings meet the demand.
+func (d *Demand) meet(servings int, price float64) {
+	d.servings = float64(servings)
+	d.RunOut = d.count.more(d.servings)
+	left := d.count.left(d.servings)
+	d.Leftover = unit.Volume(left) * d.Choice.Keg.Liquid
+	d.LastsFor = d.moment(1 - d.crowd.Confidence)
+	d.RunsOutAt = d.moment(d.RunOut / 2)
+	if drunk := d.servings - left; drunk > 0 {
+		d.GlassCost = price / drunk
+	}
+}
+
+// moment returns when the probability of having run out reaches chance, or the
+// end of the event if it does not by then. A drinker's thirst is drawn once for
+// the event, so the excess is the same at all times and only the mean grows.
+func (d *Demand) moment(chance float64) time.Duration {
+	c := d.crowd
+	if d.RunOut <= chance || d.RunOut < 1e-12 {
+		return c.Duration
+	}
+	drinkers := float64(c.Guests) * c.Share * d.Choice.Share
+	thirst := d.count.meanFor(d.servings, chance) / drinkers
+	first := c.Weather * c.FirstHour
+	hours := thirst / first
+	if !(hours <= 1) {
+		hours = 1 + (thirst-first)/(c.Weather*c.Later)
+	}
+	return time.Duration(math.Min(hours, c.Duration.Hours()) * float64(time.Hour))
+}
+
+// thirst returns the servings that each drinker asks for until t, on average.
+func (c Crowd) thirst(t time.Duration) float64 {
+	h := t.Hours()
+	return c.Weather * (c.FirstHour*math.Min(h, 1) + c.Later*math.Max(h-1, 0))
+}
+
+// noDemand is what comes with an error.
+func noDemand(c Choice) Demand {
+	nan := math.NaN()
+	return Demand{Choice: c, Expected: nan, Volume: unit.Volume(nan), RunOut: nan, Leftover: unit.Volume(nan), GlassCost: nan}
+}
+
+func (c Crowd) check(fn string) error {
+	for _, r := range []struct {
+		Range
+		v float64
+	}{
+		{limitGuests, float64(c.Guests)},
+		{limitDuration, c.Duration.Hours()},
+		{limitFirstHour, c.FirstHour},
+		{limitLater, c.Later},
+		{limitDrinkers, c.Share},
+		{limitWeather, c.Weather},
+		{limitSpread, c.Spread},
+		{limitDoubt, c.Doubt},
+		{limitConfidence, c.Confidence},
+	} {
+		if err := r.Check(fn, r.v); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+func (b Choice) check(fn string) error {
+	if err := limitChoice.Check(fn, b.Share); err != nil {
+		return err
+	}
+	if err := limitKegs.Check(fn, float64(b.Kegs)); err != nil {
+		return err
+	}
+	if err := limitPrice.Check(fn, b.Price); err != nil {
+		return err
+	}
+	if err := limitCapacity.Check(fn, 1e3*float64(b.Keg.Pour.Keg.Capacity)); err != nil {
+		return err
+	}
+	if b.Keg.Pours < 1 {
+		return fmt.Errorf("%s: %w: a keg of %s gives no whole pour of %s",
+			fn, ErrNoSolution, litres(b.Keg.Pour.Keg.Capacity), litres(b.Keg.Liquid))
+	}
+	return limitPours.Check(fn, float64(b.Keg.Pours))
+}
+
+// Steps returns the working.
+func (d Demand) Steps() []Step {
+	c := d.crowd
+	const given, counted = "given", "negative binomial, Johnson, Kemp & Kotz chapter 5"
+	steps := []Step{
+		{"guests", "N", float64(c.Guests), "", given},
+		{"share who drink this beer", "s", c.Share * d.Choice.Share, "", given},
+		{"weather factor", "f", c.Weather, "", given},
+		{"servings for each drinker", "m", c.thirst(c.Duration), "", "f (first hour · min(t, 1 h) + later · max(t − 1 h, 0))"},
+		{"servings expected", "μ", d.Expected, "", "N s m"},
+		{"excess of the variance", "κ", d.count.excess, "", "(spread² + 1 − s)/(N s) + doubt²"},
+		{"standard deviation", "σ", math.Sqrt(d.Expected + d.count.excess*d.Expected*d.Expected), "", "√(μ + κ μ²)"},
+		{"confidence", "p", c.Confidence, "", given},
+		{"servings planned", "n", float64(d.Planned), "", "least n with P(X ≤ n) ≥ p, " + counted},
+	}
+	if d.Expected > 0 {
+		steps = append(steps, Step{"reserve on the expected", "n/μ − 1", float64(d.Planned)/d.Expected - 1, "", "common practice adds 0.10 to 0.15, no source"})
+	}
+	if d.Mix == nil {
+		steps = append(steps, Step{"pours in a keg", "k", float64(d.Choice.Keg.Pours), "", given})
+	}
+	return append(steps,
+		Step{"kegs", "K", float64(d.Kegs), "", "given, or the fewest that hold n"},
+		Step{"servings that the kegs hold", "C", d.servings, "", "kegs × pours"},
+		Step{"probability of running out", "P(X > C)", d.RunOut, "", counted},
+		Step{"servings left on average", "E(C − X)⁺", d.count.left(d.servings), "", counted},
+	)
+}
+
+// Band returns the servings asked for, from the quantile as far below as the
+// confidence is above to the planned number.
+func (d Demand) Band() Band {
+	return Band{"servings", d.count.quantile(1 - d.crowd.Confidence), float64(d.Planned), "",
+		fmt.Sprintf("each end is passed with a probability of %.3g", 1-d.crowd.Confidence)}
+}

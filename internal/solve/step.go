@@ -146,9 +146,7 @@ func (s *Integrator) attempt(t, h float64) float64 {
 		for j := range dpE {
 			e += dpE[j] * s.k[j][i]
 		}
-		if r := math.Abs(h*e) / tol; !(r <= worst) {
-			worst = r
-		}
+		worst = math.Max(worst, math.Abs(h*e)/tol) // NaN stays
 	}
 	return worst
 }
@@ -161,6 +159,9 @@ func (s *Integrator) At(t float64, i int) float64 {
 	a, b := s.y0[i], s.y1[i]
 	return a + x*(h*s.f0[i]+x*(3*(b-a)-h*(2*s.f0[i]+s.f1[i])+x*(2*(a-b)+h*(s.f0[i]+s.f1[i]))))
 }
+
+// Start returns the time at which the last step began.
+func (s *Integrator) Start() float64 { return s.t0 }
 
 // Undo sets y back to the start of the last step and returns that time.
 func (s *Integrator) Undo(y []float64) float64 {

@@ -1,0 +1,253 @@
+package thermal
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"example.com/pourwell/internal/air"
+	"example.com/pourwell/internal/solve"
+	"example.com/pourwell/internal/water"
+	"example.com/pourwell/volume"
+	"gonum.org/v1/gonum/unit"
+)
+
+// Components of the state. Heats are counted from liquid at 0 °C.
+const (
+	inLower = iota // heat of the beer and steel below the bath's surface, one keg, J
+	inUpper        // heat of those above it, one keg, J
+	inBeer         // beer left in one keg, m³
+	inWater        // heat of the water of the bath, J
+	inIce          // ice left, kg
+	inGain         // heat that came from air and sun, J
+	inDrawn        // heat that left with drawn beer, all kegs, J
+	bathStates
+)
+
+// A bathModel is the heat balance of kegs in a tub, and its state.
+type bathModel struct {
+	IceBath
+	n        float64 // kegs
+	body     body
+	rho, c   float64 // of beer, kg/m³ and J/(kg K)
+	densest  float64 // of beer, °C
+	steel    float64 // of one keg, J/K
+	wall     float64 // resistance of its wall, m² K/W: nothing for steel, a tenth for a bottle's glass
+	cold     float64 // that 1 kg of the ice takes up, J/kg
+	salt     float64 // kg
+	depth    float64 // share of the keg's height below the bath, if the keg stands
+	share    float64 // of the keg's height per kg of ice alone, where drained
+	mixing   float64 // convection between the zones, W/(m² K) per K^(q/3)
+	creep    float64 // conduction between the zones, W m/K
+	scale    float64 // of all coefficients between beer, bath and ice; for the band
+	keg      filmTable
+	side     heatTable // W/m² into the beer through the bare side
+	top      heatTable // W into the beer from above, full keg
+	tub      heatTable // W into the bath
+	breaks   []float64
+	s        *solve.Integrator
+	t        float64
+	y        [bathStates]float64
+	y0       [bathStates]float64 // of the start, with top-ups added, for the balance
+	put      float64             // ice put in so far, kg
+	heap     float64             // ice that the present heap was made of, kg
+	bailed   float64             // water that ran over the brim, kg
+	toppedTo float64             // top-ups due before it are in, s
+	rate     float64             // drawn from each keg, m³/s
+	iceGone  float64             // s; NaN while there is ice
+	extreme  float64             // the beer's temperature closest to a target, °C
+	coldest  float64             // of the beer so far, °C
+	border   float64             // between the zones: share of the keg's height below the bath at the start
+	start    float64             // depth at the start, in heights of the keg
+}
+
+// newBathModel builds the balance and puts it at the start.
+func newBathModel(b IceBath, fn string) (*bathModel, error) {
+	c := b.From.Celsius()
+	m := &bathModel{
+		IceBath: b, n: float64(b.Kegs), body: bodyOf(b.Vessel),
+		rho: b.Beer.density(c), c: b.Beer.heatCapacity(c), densest: b.Beer.densest(),
+		steel: float64(b.Vessel.Tare) * steelHeat, cold: water.IceCold(b.IceFrom.Kelvin()),
+		scale: 1, put: float64(b.Ice), heap: float64(b.Ice), iceGone: math.NaN(), coldest: c,
+	}
+	fresh := float64(b.Water) * water.Density(math.Max(b.WaterFrom.Kelvin(), zeroCelsius))
+	m.salt = fresh * b.Salt / (1 - b.Salt)
+	if err := m.stand(fn); err != nil {
+		return nil, err
+	}
+	if err := m.plan(fn); err != nil {
+		return nil, err
+	}
+	beer := b.Fill * float64(b.Vessel.Capacity)
+	m.border = math.Max(leastCovered, m.covered(beer, m.put))
+	m.films()
+	m.y[inBeer], m.y[inIce] = beer, m.put
+	lower, upper := m.capacities(beer)
+	m.y[inLower], m.y[inUpper] = lower*c, upper*c
+	m.y[inWater] = fresh * m.brineHeat(fresh) * b.WaterFrom.Celsius()
+	m.y0 = m.y
+	if m.put == 0 {
+		m.iceGone = 0
+	}
+	m.integrate(1)
+	return m, nil
+}
+
+// integrate makes the integrator; fine divides its tolerances and steps.
+func (m *bathModel) integrate(fine float64) {
+	const kelvin = 1e-3 // per step
+	inf := math.Inf(1)
+	lower, upper := m.capacities(m.y[inBeer])
+	bath := 4200 * (m.put + float64(m.Water)*1000)
+	m.s = solve.NewIntegrator(m.derivative, []float64{
+		kelvin * (lower + upper) / fine, kelvin * (lower + upper) / fine, inf,
+		kelvin * math.Max(bath, 1e4) / fine, 1e-5 * (m.put + 1) / fine, inf, inf,
+	}, 1800/fine)
+}
+
+// stand finds how deep the bath is around the kegs.
+func (m *bathModel) stand(fn string) error {
+	foot := float64(m.Vessel.Displaced(m.Vessel.Height)) / float64(m.Vessel.Height)
+	m.share = 1 / (iceDensity * packed * (m.Tub.Floor() - m.n*foot) * float64(m.Vessel.Height))
+	liquid := m.Water + unit.Volume(m.put)*volume.Litre
+	if m.Drained {
+		liquid = 0
+		if most := (m.Tub.Floor() - m.n*foot) * float64(m.Tub.Height) * iceDensity * packed; m.put > most {
+			return fmt.Errorf("%s: %w: around %d kegs the tub takes %.0f kg (%.0f lb) of loose ice and %.0f kg (%.0f lb) were given",
+				fn, ErrNoSolution, m.Kegs, most, most/float64(volume.Pound), m.put, m.put/float64(volume.Pound))
+		}
+	}
+	depth, err := m.Tub.Depth(liquid, m.Vessel, m.Kegs)
+	if err != nil {
+		return err
+	}
+	m.start = float64(depth / m.Vessel.Height)
+	m.depth = math.Min(m.start, 1)
+	return nil
+}
+
+// plan sorts the times at which something changes, and refuses pours that the
+// kegs cannot give.
+func (m *bathModel) plan(fn string) error {
+	total := unit.Volume(0)
+	m.breaks = make([]float64, 0, 2*len(m.Pours)+len(m.TopUps)+1)
+	for _, p := range m.Pours {
+		total += p.Volume
+		m.breaks = append(m.breaks, p.Start.Seconds(), p.End.Seconds())
+	}
+	for _, t := range m.TopUps {
+		m.breaks = append(m.breaks, t.At.Seconds())
+	}
+	slices.Sort(m.breaks)
+	have := unit.Volume(m.n*m.Fill) * m.Vessel.Capacity
+	if total > have*(1+1e-9) {
+		return fmt.Errorf("%s: %w: the pours take %.1f L (%.1f gal) and the kegs hold %.1f L (%.1f gal)", fn, ErrNoSolution,
+			float64(total/volume.Litre), float64(total/volume.USGallon), float64(have/volume.Litre), float64(have/volume.USGallon))
+	}
+	return nil
+}
+
+// capacities returns the heat capacities of one keg below and above the border,
+// J/K. Its steel lies evenly along its height.
+func (m *bathModel) capacities(beer float64) (lower, upper float64) {
+	v := math.Min(beer, m.border*float64(m.Vessel.Capacity))
+	return m.rho*m.c*v + m.steel*m.border, m.rho*m.c*(beer-v) + m.steel*(1-m.border)
+}
+
+// covered returns the share of the keg's height below the bath: what the depth
+// gives, or less where the keg floats, or the height of the loose ice.
+func (m *bathModel) covered(beer, ice float64) float64 {
+	s := m.depth
+	if m.Drained {
+		s = ice * m.share
+	} else if draught := m.draught(beer); draught < s {
+		s = draught
+	}
+	return math.Min(s, 1)
+}
+
+// leastCovered is the lowest border between the zones, so that there is always
+// beer below it.
+const leastCovered = 0.05
+
+// draught returns the share of its height to which a floating keg sinks.
+func (m *bathModel) draught(beer float64) float64 {
+	return (float64(m.Vessel.Tare) + m.rho*beer) / (waterIce * float64(m.Vessel.Displaced(m.Vessel.Height)))
+}
+
+// waterIce is the density of water at 0 °C, kg/m³; IAPWS SR6-08.
+const waterIce = 999.84
+
+// films prepares the tables of heat flows.
+func (m *bathModel) films() {
+	m.keg.node = m.kegFilms
+	m.keg.height = m.body.height * m.border
+	k := m.Around.Air.Kelvin()
+	p := air.Pressure(float64(m.Around.Altitude))
+	outside := face{t: k, p: p, velocity: float64(m.Around.Wind), ratio: air.HumidityRatio(k, m.Around.Humidity, p)}
+	sun := sunOn(m.Around.Sun)
+
+	skin := part{face: outside, area: 1, inside: 1, height: m.body.height / 4}
+	skin.diameter, skin.length = m.body.diameter, m.body.height
+	skin.dry, skin.wet = finishes[Bare].dry, finishes[Bare].wet
+	skin.sun = finishes[Bare].solar * sun.onUpright()
+	lid := skin
+	lid.kind, lid.area, lid.inside, lid.height = faceUp, m.body.end, m.body.end, 0
+	lid.sun = finishes[Bare].solar * sun.onLevel()
+	if m.Lid {
+		for _, q := range []*part{&skin, &lid} {
+			q.sun, q.velocity, q.jacket = 0, 0, cover
+		}
+	}
+	m.side.heat = func(c float64) (float64, float64) { return skin.heat(m.Beer, m.densest, c) }
+	m.top.heat = func(c float64) (float64, float64) { return lid.heat(m.Beer, m.densest, c) }
+	m.tub.heat = m.tubHeat(outside, sun)
+
+	mid := waterAt(zeroCelsius + 4)
+	m.mixing = 0.15 * mid.k * math.Cbrt(gravity*densityCoeff*mid.pr/(mid.nu*mid.nu))
+	m.creep = mid.k*math.Pi/4*m.body.diameter*m.body.diameter + steelConductivity*math.Pi*m.body.diameter*shell
+}
+
+// Figures of the keg's wall. Conductivity of AISI 304, W/(m K): Bergman et al.,
+// table A.1 (from memory); thickness, m, judged.
+const (
+	steelConductivity = 14.9
+	shell             = 1.2e-3
+)
+
+// tubHeat returns the heat into a bath of c °C through wall, floor and top, W.
+func (m *bathModel) tubHeat(outside face, sun light) func(c float64) (float64, float64) {
+	floor := m.Tub.Floor()
+	deep := math.Max(m.start, m.border) * float64(m.Vessel.Height)
+	around := 2 * math.Sqrt(math.Pi*floor) // a round tub
+	wall := float64(m.Wall) / float64(m.Conductivity)
+
+	side := outside
+	side.length, side.diameter = deep, around/math.Pi
+	side.dry, side.wet, side.sun = 0.9, 0.95, tubAbsorbs*sun.onUpright()
+	top := side
+	top.kind, top.sun = faceUp, iceAbsorbs*sun.onLevel()
+	under := stillWater
+	if m.Lid {
+		top.sun, under = tubAbsorbs*sun.onLevel(), cover+wall
+	}
+	open := math.Max(floor-m.n*math.Pi/4*m.body.diameter*m.body.diameter, 0)
+	if m.UA > 0 {
+		return func(c float64) (float64, float64) { return float64(m.UA) * (m.Around.Air.Celsius() - c), 0 }
+	}
+	return func(c float64) (float64, float64) {
+		qs, ds := side.through(c+zeroCelsius, wall+stillWater)
+		qt, dt := top.through(c+zeroCelsius, under)
+		qf := (m.Around.Air.Celsius() - c) / (ground + wall)
+		return around*deep*qs + open*qt + floor*qf, around*deep*ds + open*dt
+	}
+}
+
+// Judged figures of tub and ground; no source.
+const (
+	tubAbsorbs = 0.6  // share of sunlight, a tub or lid of middling colour
+	iceAbsorbs = 0.6  // share of sunlight, ice and water over a tub's floor
+	stillWater = 5e-3 // film of the bath at its wall, m² K/W
+	ground     = 0.2  // grass and soil under the tub, m² K/W
+	cover      = 0.25 // lid or blanket with the air beneath it, m² K/W
+)

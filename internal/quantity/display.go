@@ -151,15 +151,20 @@ func (f form) show(v float64) string {
 	if f.below != nil && math.Abs(v) < f.small {
 		f = *f.below
 	}
-	shown := v*f.factor + f.shift
-	text := strconv.FormatFloat(shown, 'f', f.decimals, 64)
-	if shown != 0 && math.Abs(shown) < math.Pow(10, float64(1-f.decimals)) {
-		text = significant(shown) // a small number keeps its digits
-	}
+	text := f.number(v)
 	if f.unit == "%" {
 		text = strings.TrimSuffix(text, ".0")
 	}
 	return text + " " + f.unit
+}
+
+// number writes v without its unit.
+func (f form) number(v float64) string {
+	shown := v*f.factor + f.shift
+	if f.shift == 0 && f.unit != "°C" && shown != 0 && math.Abs(shown) < math.Pow(10, float64(1-f.decimals)) {
+		return significant(shown) // a small number keeps its digits
+	}
+	return strconv.FormatFloat(shown, 'f', f.decimals, 64)
 }
 
 // significant writes a pure number with three significant digits, whole

@@ -1,0 +1,95 @@
+package quantity
+
+import (
+	"math"
+	"strconv"
+	"strings"
+)
+
+// A Scale writes numbers of one suffix in one unit, whatever their size: for
+// the columns of a table and the axes of a chart.
+type Scale struct {
+	Unit          string // "" for a pure number
+	factor, shift float64
+	decimals      int
+}
+
+// Value returns v, in the unit of the suffix, in the unit of the scale.
+func (s Scale) Value(v float64) float64 { return v*s.factor + s.shift }
+
+// Back returns the number in the unit of the suffix that the scale shows as
+// shown.
+func (s Scale) Back(shown float64) float64 { return (shown - s.shift) / s.factor }
+
+// Text writes v, in the unit of the suffix, without its unit. It is empty for
+// NaN.
+func (s Scale) Text(v float64) string {
+	switch {
+	case math.IsNaN(v):
+		return ""
+	case s.decimals < 0:
+		return significant(s.Value(v))
+	}
+	return strconv.FormatFloat(s.Value(v), 'f', s.decimals, 64)
+}
+
+// Scales returns the scales on which to write numbers of a suffix up to the
+// size largest, for US and for metric readers; they are equal where both read
+// the same.
+func Scales(suffix string, largest float64) (us, metric Scale) {
+	if suffix == "s" {
+		s := timeScale(math.Abs(largest))
+		return s, s
+	}
+	d, ok := displays[suffix]
+	if !ok {
+		s := Scale{factor: 1, decimals: -1}
+		return s, s
+	}
+	return d.us.scale(largest), d.metric.scale(largest)
+}
+
+func (f form) scale(largest float64) Scale {
+	if f.below != nil && math.Abs(largest) < f.small {
+		f = *f.below
+	}
+	decimals := f.decimals
+	if shown := math.Abs(largest * f.factor); f.shift == 0 && f.unit != "°C" && shown > 0 {
+		for decimals < 6 && shown < math.Pow(10, float64(1-decimals)) {
+			decimals++ // small numbers keep three digits
+		}
+	}
+	return Scale{f.unit, f.factor, f.shift, decimals}
+}
+
+// timeScale picks seconds, minutes, hours or days.
+func timeScale(seconds float64) Scale {
+	switch {
+	case !(seconds >= 100):
+		return Scale{"s", 1, 0, 1}
+	case seconds < 100*minute:
+		return Scale{"min", 1.0 / minute, 0, 1}
+	case seconds < 48*hour:
+		return Scale{"h", 1.0 / hour, 0, 2}
+	}
+	return Scale{"d", 1.0 / (24 * hour), 0, 2}
+}
+
+// StepOf returns the kind of a difference between two quantities of kind k: of
+// a temperature a [Difference], else k itself.
+func StepOf(k Kind) Kind {
+	if k == Temperature {
+		return Difference
+	}
+	return k
+}
+
+// Sizeable reports whether quantities of kind k are numbers, which a range can
+// run through.
+func (k Kind) Sizeable() bool { return k != Switch && k != Text }
+
+// UnitOf returns the unit that ends text, as typed; "" if it is a bare number.
+func UnitOf(text string) string {
+	text = strings.TrimSpace(text)
+	return strings.TrimSpace(text[numberEnd(text):])
+}

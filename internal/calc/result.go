@@ -13,7 +13,12 @@ type Result struct {
 	Tables   []Table
 
 	steps []func() []volume.Step
-	bands []func() Band
+	bands []bandOf
+}
+
+type bandOf struct {
+	key  string
+	band func() Band
 }
 
 // A Value is one answer under its key: a number in the unit of the key's
@@ -92,18 +97,32 @@ func (r *Result) Steps() []volume.Step {
 // for. The package's band must be in the unit of the key's suffix, except
 // that pascals, seconds, cubic metres and m³/s are converted.
 func (r *Result) Band(key string, band func() volume.Band) {
-	r.bands = append(r.bands, func() Band {
+	r.bands = append(r.bands, bandOf{key, func() Band {
 		b := band()
 		f := bandFactor(key, b.Unit)
 		return Band{key, b.Low * f, b.High * f, b.Source}
-	})
+	}})
+}
+
+// Lead returns the key of the leading answer: the first that has a band, else
+// the first that is a number, else "".
+func (r *Result) Lead() string {
+	if len(r.bands) > 0 {
+		return r.bands[0].key
+	}
+	for i := range r.Values {
+		if !r.Values[i].IsText {
+			return r.Values[i].Key
+		}
+	}
+	return ""
 }
 
 // Bands returns the uncertainties of the answers that have one.
 func (r *Result) Bands() []Band {
 	all := make([]Band, len(r.bands))
 	for i, b := range r.bands {
-		all[i] = b()
+		all[i] = b.band()
 	}
 	return all
 }

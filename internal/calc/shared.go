@@ -138,12 +138,12 @@ func (v *Values) Assumptions() []string {
 	var all []string
 	for i := range v.calc.all {
 		in, c := &v.calc.all[i], &v.cells[i]
-		if c.given || !c.set || in.Default == "" {
+		if c.given || !c.set || in.Default == "" && !c.supposed || in.Name == "elevation" && !v.used {
 			continue
 		}
-		words := in.words()
+		words := in.Words()
 		if in.Kind == quantity.Text || in.Named != "" {
-			all = append(all, words+" "+in.Default)
+			all = append(all, words+" "+c.texts[0])
 			continue
 		}
 		suffix, value := quantity.Suffix(in.Kind, c.si)
@@ -152,14 +152,14 @@ func (v *Values) Assumptions() []string {
 	if v.calc.index("fg") >= 0 && !v.Given("fg") && !v.Given("og") {
 		all = append(all, "final gravity 1.010")
 	}
-	if v.used && !v.Given("elevation") && !v.Given("station-pressure") {
+	if v.used && !v.Has("elevation") && !v.Given("station-pressure") {
 		all = append(all, "sea level")
 	}
 	return all
 }
 
-// words returns the input's name as words, such as "CO2 share".
-func (in *Input) words() string {
+// Words returns the input's name as words, such as "CO2 share".
+func (in *Input) Words() string {
 	words := strings.ReplaceAll(in.Name, "-", " ")
 	for _, r := range [][2]string{{"abv", "alcohol"}, {"co2", "CO2"}} {
 		words = strings.ReplaceAll(words, r[0], r[1])

@@ -21,10 +21,11 @@ type Values struct {
 }
 
 type cell struct {
-	given bool     // typed, rather than left to its default
-	set   bool     // has a value at all
-	si    float64  // for kinds that are numbers
-	texts []string // as typed
+	given    bool     // typed, rather than left to its default
+	set      bool     // has a value at all
+	supposed bool     // from elsewhere than the default; see Suppose
+	si       float64  // for kinds that are numbers
+	texts    []string // as typed
 }
 
 // NewValues returns the values of c with every default set.

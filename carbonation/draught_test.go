@@ -150,3 +150,47 @@ func TestDraughtErrors(t *testing.T) {
 		t.Errorf("with an error the result is %+v, want NaN and invalid values", e)
 	}
 }
+
+// A blend works by its CO2 alone: 12 psi of pure CO2 and a 70 % blend balance at
+// 23.4 psi. Source: Brewers Association, Draught Beer Quality Manual, appendix C,
+// the procedure on absolute pressures with these inputs; 2 %, since the rule has
+// no fugacity and rounds the air to 14.7 psi.
+func TestBlendRule(t *testing.T) {
+	straight := must(DefaultDraught().SolveContent(thermal.Fahrenheit(38), GaugeOf(12*PSI)))(t)
+	blend := DefaultDraught()
+	blend.CO2Share = 0.70
+	near(t, "psi of a 70 % blend", must(blend.SolveGauge(thermal.Fahrenheit(38), straight.Content))(t).Gauge.PSI(), 23.4, 0.02*23.4)
+	share := must(DefaultDraught().SolveShare(thermal.Fahrenheit(38), straight.Content, GaugeOf(22*PSI)))(t)
+	near(t, "share at 22 psi", share.CO2Share, 26.7/36.7, 0.002)
+	// At height the same share needs the absolute pressure, not the gauge.
+	hill := blend
+	hill.Air = must(AirAt(2000))(t)
+	low := must(blend.SolveGauge(thermal.Fahrenheit(38), straight.Content))(t)
+	high := must(hill.SolveGauge(thermal.Fahrenheit(38), straight.Content))(t)
+	near(t, "absolute at 2000 m", high.Absolute.KPa(), low.Absolute.KPa(), 1e-9)
+}
+
+// The trade's table at 38 °F has no fugacity and 1.423 volumes an atmosphere
+// against the chart's 1.413: within 2.5 %.
+func TestBlendTable(t *testing.T) {
+	for _, r := range table(t, "blend_38F.csv") {
+		d := DefaultDraught()
+		d.CO2Share = r.number("percent_CO2") / 100
+		e := must(d.SolveContent(thermal.Fahrenheit(38), GaugeOf(unit.Pressure(r.number("pressure_psig"))*PSI)))(t)
+		want, half := r.printed("volumes_CO2")
+		near(t, fmt.Sprintf("%g psi, %g %%", r.number("pressure_psig"), r.number("percent_CO2")), e.Content.Volumes(), want, half+0.025*want)
+	}
+}
+
+// Stout on 25 % CO2 and 75 % nitrogen at 35 psi holds 1.2 volumes; its nitrogen
+// by another equation, Wilhelm, Battino & Wilcock 1977, within the 2.6 % by which
+// the two differ in the cold.
+func TestNitrogenOfStout(t *testing.T) {
+	stout := Draught{Air: AbsoluteOf(Atmosphere), CO2Share: 0.25}
+	e := must(stout.SolveContent(thermal.Fahrenheit(38), GaugeOf(35*PSI)))(t)
+	near(t, "volumes on 25/75 at 35 psi", e.Content.Volumes(), 1.2, 0.05) // common practice, no source
+	k := e.Temperature.Kelvin()
+	x := math.Exp((-327.850 + 16757.6/k + 42.8400*math.Log(k) + 0.0167645*k) / 1.98720) // Wilhelm 1977, from memory
+	atm := 0.75 * e.Absolute.Pascals() / 101325
+	near(t, "nitrogen, mg/L", e.Nitrogen, x*atm/18.015*28.013*1e6, 0.026*e.Nitrogen)
+}

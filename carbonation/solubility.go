@@ -53,10 +53,10 @@ func PressureFor(c Content, t thermal.Temperature, b thermal.Beer) (Pressure, er
 		return Pressure{}, limitContent.Check("carbonation.PressureFor", c.Volumes())
 	}
 	p := lawAt(kelvin, strength(b)).pressure(c.gramsPerLitre)
-	if !(p <= 1e3*limitPartial.Max) {
+	if !(p <= 1e3*limitPartial.Max*(1+1e-10)) { // the round trip of the bound is good to that
 		return Pressure{}, limitPartial.Check("carbonation.PressureFor", p/1e3)
 	}
-	return Pressure{p, true}, nil
+	return Pressure{min(p, 1e3*limitPartial.Max), true}, nil
 }
 
 // TemperatureFor returns the temperature at which a partial pressure p of CO2,

@@ -1,0 +1,99 @@
+package carbonation
+
+import (
+	"fmt"
+	"math"
+	"time"
+
+	"example.com/pourwell/volume"
+	"gonum.org/v1/gonum/unit"
+)
+
+// Leak is what a fall of the gauge with the cylinder closed tells: the answer
+// of [Supply.LeakTest].
+type Leak struct {
+	Rate      float64       // g/h
+	Empty     time.Duration // until a full cylinder of the supply is used up by it
+	PerDegree unit.Pressure // by which cooling of the gas by 1 K alone would fall the gauge
+
+	supply Supply
+	gas    unit.Volume
+	fall   unit.Pressure
+	over   time.Duration
+	before float64 // g/L
+	after  float64
+}
+
+// LeakTest returns the leak that a fall of the gauge shows while the cylinder
+// is closed. The gas volume is that of hoses and headspaces which the gauge
+// sees; the pressure before is s.Gauge, the temperature s.Temperature.
+//
+//	rate = V (ρ(p) − ρ(p − Δp)) / t
+//
+// Close the kegs off: beer gives CO2 up as the pressure falls and hides a leak.
+// Cooling by 1 K looks like a leak of PerDegree.
+//
+// Outside the ranges of [Limits] or for an invalid argument LeakTest returns a
+// [*RangeError] and a Leak of NaN; if the leak is too small to empty a cylinder
+// within a century, an error that wraps [volume.ErrNever].
+//
+// Source: balance of matter with the virial equation, B of [1].
+func (s Supply) LeakTest(gas unit.Volume, fall unit.Pressure, over time.Duration) (Leak, error) {
+	const fn = "carbonation.Supply.LeakTest"
+	none := Leak{Rate: math.NaN(), PerDegree: unit.Pressure(math.NaN())}
+	if err := s.checkGas(fn); err != nil {
+		return none, err
+	}
+	if err := limitGas.Check(fn, float64(gas/volume.Litre)); err != nil {
+		return none, err
+	}
+	drop := limitFall
+	drop.Max = s.Gauge.KPa()
+	if err := drop.Check(fn, float64(fall/KPa)); err != nil {
+		return none, err
+	}
+	least := limitTime
+	least.Min, least.Source = 1.0/86400, "from a second; "+limitTime.Source
+	if err := least.Check(fn, over.Hours()/24); err != nil {
+		return none, err
+	}
+	kelvin, absolute := s.Temperature.Kelvin(), s.Gauge.pascal+s.Air.pascal
+	l := Leak{supply: s, gas: gas, fall: fall, over: over, before: gasDensity(kelvin, absolute), after: gasDensity(kelvin, absolute-float64(fall))}
+	l.PerDegree = unit.Pressure(absolute / kelvin)
+	kgPerSecond := float64(gas) * (l.before - l.after) / over.Seconds()
+	l.Rate = kgPerSecond * 1e3 * 3600
+	seconds := s.usable() / kgPerSecond
+	const century = 100 * 365.25 * 86400
+	if !(seconds <= century) {
+		return none, fmt.Errorf("%s: %w: a fall of %s loses %.3g g (%.3g oz) of CO2 an hour, and a cylinder lasts more than 100 years",
+			fn, volume.ErrNever, inBoth(fall, "gauge"), l.Rate, l.Rate/28.349523125)
+	}
+	l.Empty = time.Duration(seconds * float64(time.Second))
+	return l, nil
+}
+
+// Steps returns the working: enough to redo the sum by hand.
+func (l Leak) Steps() []volume.Step {
+	s := l.supply
+	return []volume.Step{
+		{Name: "temperature", Symbol: "T", Value: s.Temperature.Kelvin(), Unit: "K", Source: "given"},
+		{Name: "absolute pressure before", Symbol: "p", Value: s.Gauge.KPa() + s.Air.KPa(), Unit: "kPa abs", Source: "gauge + air"},
+		{Name: "fall", Symbol: "Δp", Value: float64(l.fall / KPa), Unit: "kPa", Source: "given"},
+		{Name: "gas volume", Symbol: "V", Value: float64(l.gas / volume.Litre), Unit: "L", Source: "given"},
+		{Name: "density before", Symbol: "ρ", Value: l.before, Unit: "g/L", Source: "ρ = p M/(Z R T), Z = 1 + B p/R T"},
+		{Name: "density after", Symbol: "ρ'", Value: l.after, Unit: "g/L", Source: "the same at p − Δp"},
+		{Name: "leak", Symbol: "q", Value: l.Rate, Unit: "g/h", Source: "V (ρ − ρ')/t"},
+		{Name: "usable in a cylinder", Symbol: "m_cyl", Value: s.usable(), Unit: "kg", Source: "charge less the gas left at the pressure of the kegs"},
+		{Name: "cylinder empty after", Symbol: "t_empty", Value: l.Empty.Hours(), Unit: "h", Source: "m_cyl/q"},
+	}
+}
+
+// Band returns the interval of the leak if the gas has warmed or cooled by half
+// a kelvin during the test, which a hand or a cloud does.
+func (l Leak) Band() volume.Band {
+	off := float64(l.gas) * l.before * 0.5 / l.supply.Temperature.Kelvin() / l.over.Seconds() * 1e3 * 3600
+	return volume.Band{
+		Name: "leak", Unit: "g/h", Low: max(0, l.Rate-off), High: l.Rate + off,
+		Source: "0.5 K of warming or cooling during the test; the reading of the gauge adds its own",
+	}
+}

@@ -1,0 +1,67 @@
+package carbonation
+
+import (
+	"time"
+
+	"example.com/pourwell/volume"
+	"gonum.org/v1/gonum/unit"
+)
+
+// Pumped is the state of a keg under a hand pump: the answer of
+// [AirPump.After].
+type Pumped struct {
+	Oxygen           float64       // dissolved then, mg/L, averaged over the keg
+	OxygenSaturation float64       // that the beer tends to, mg/L
+	Stale            time.Duration // until the oxygen passes 0.3 mg/L, the most that packaged beer may have
+	Content          Content       // CO2 that is left in the end, shared with the headspace
+	Sag              unit.Pressure // lost by drawing one glass
+	Strokes          float64       // of the pump that restore it
+	Balance          Gauge         // below which the beer foams in the keg
+	Foams            bool          // the pressure falls below Balance within one glass
+
+	pump        AirPump
+	elapsed     time.Duration
+	law         law
+	diffusivity float64 // of oxygen, m²/s
+	capacity    float64 // m³
+	gas         float64 // m³
+	depth       float64 // m
+	left        float64 // Pa of CO2 in the end
+}
+
+// Steps returns the working: enough to redo the sum by hand.
+func (p Pumped) Steps() []volume.Step {
+	a := p.pump
+	way := volume.Step{Name: "share of saturation", Symbol: "w", Value: p.Oxygen / p.OxygenSaturation, Source: "diffusion, τ = D t/h², Crank eqs. 4.18 and 4.20"}
+	if a.Carried {
+		way.Source = "1 − exp(−k t/h), k = 2e-6 m/s, our estimate"
+	}
+	steps := []volume.Step{
+		{Name: "temperature", Symbol: "T", Value: p.law.kelvin, Unit: "K", Source: "given"},
+		{Name: "absolute pressure", Symbol: "p", Value: a.Gauge.KPa() + a.Air.KPa(), Unit: "kPa abs", Source: "gauge + air"},
+		{Name: "gas in the keg", Symbol: "V_G", Value: 1e3 * p.gas, Unit: "L", Source: "(1 − full) × capacity"},
+		{Name: "depth of the beer", Symbol: "h", Value: p.depth, Unit: "m", Source: "full × capacity over the cross-section by the outside diameter"},
+		{Name: "oxygen saturation", Symbol: "c_s", Value: p.OxygenSaturation, Unit: "mg/L", Source: "APHA 1985, times p over 1 atm"},
+		{Name: "diffusivity of oxygen", Symbol: "D", Value: p.diffusivity, Unit: "m²/s", Source: "CRC Handbook, Arrhenius between 10 and 30 °C"},
+		{Name: "time", Symbol: "t", Value: p.elapsed.Seconds(), Unit: "s", Source: "given"},
+		way,
+		{Name: "oxygen", Symbol: "c_O2", Value: p.Oxygen, Unit: "mg/L", Source: "w c_s"},
+		{Name: "sag", Symbol: "Δp", Value: float64(p.Sag) / 1e3, Unit: "kPa", Source: "p v/(V_G + v)"},
+		{Name: "strokes", Symbol: "n", Value: p.Strokes, Source: "p v/(p_air v_stroke)"},
+	}
+	steps = append(steps, p.law.steps(a.Beer)...)
+	return append(steps,
+		volume.Step{Name: "balance of the beer as tapped", Symbol: "p_b", Value: p.Balance.KPa(), Unit: "kPa", Source: "pressure that holds the content at T, less air"},
+		volume.Step{Name: "CO2 pressure in the end", Symbol: "p_CO2", Value: p.left / 1e3, Unit: "kPa abs", Source: "root of c(p) V_L + ρ(p) V_G = c0 V_L"},
+		volume.Step{Name: "content in the end", Symbol: "c", Value: p.Content.Volumes(), Unit: "volumes", Source: "β K0 φ p_CO2 M / 1 atm / 1.9768 g/L"},
+	)
+}
+
+// Band returns the interval of the dissolved oxygen: a factor of two either
+// way, since nobody's keg is quite still and CO2 keeps part of the air out.
+func (p Pumped) Band() volume.Band {
+	return volume.Band{
+		Name: "oxygen", Unit: "mg/L", Low: p.Oxygen / 2, High: min(2*p.Oxygen, p.OxygenSaturation),
+		Source: "estimate: mixing in a keg that is being tapped is not better known",
+	}
+}

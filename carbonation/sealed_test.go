@@ -1,0 +1,233 @@
+package carbonation
+
+import (
+	"errors"
+	"fmt"
+	"math"
+	"strings"
+	"testing"
+
+	"example.com/pourwell/thermal"
+	"example.com/pourwell/volume"
+	"gonum.org/v1/gonum/unit"
+	"pgregory.net/rapid"
+)
+
+// Three published pressures of one kind of bottle at three temperatures must
+// give one and the same content, within 1 %. The bottle: 750 mL of wine and 25
+// mL of gas, from memory. The check is of the temperature law, so that the
+// liquid stands as water.
+func TestSealedBottlesHaveOneContent(t *testing.T) {
+	var totals []float64
+	for _, r := range table(t, "sealed_bottle_pressure.csv") {
+		kelvin, pascal := r.number("temp_K"), 1e5*r.number("published_pCO2_bar")
+		totals = append(totals, hotLaw(kelvin, 0).content(pascal)+gasDensity(kelvin, pascal)*25/750)
+	}
+	mean := 0.0
+	for _, c := range totals {
+		mean += c / float64(len(totals))
+	}
+	for _, c := range totals {
+		near(t, "total content, g/L", c, mean, 0.01*mean)
+	}
+	// The same bottle as a Sealed: closed as the coldest row says, it shows the
+	// pressure of the warmest.
+	rows := table(t, "sealed_bottle_pressure.csv")
+	cold, hot := rows[0], rows[len(rows)-1]
+	start := thermal.Kelvin(cold.number("temp_K"))
+	s := Sealed{
+		Beer: thermal.Water, Air: AbsoluteOf(Atmosphere), Closed: start, Headspace: 25.0 / 775, AtBalance: true,
+		Content: must(ContentAt(start, AbsoluteOf(unit.Pressure(cold.number("published_pCO2_bar"))*Bar), thermal.Water))(t),
+	}
+	p := must(s.At(thermal.Kelvin(hot.number("temp_K"))))(t)
+	near(t, "pressure at 293 K, bar", p.Partial.Bar(), hot.number("published_pCO2_bar"), 0.02*7.5)
+}
+
+// With more headspace the same content stands under less pressure, by the
+// closed form of the ideal gas without expansion:
+//
+//	p = c (1−h) / (s (1−h) + h M/RT)
+//
+// which the real gas follows within 2 %.
+func TestHeadspaceByMassBalance(t *testing.T) {
+	d := DefaultDraught()
+	for _, h := range []float64{0.02, 0.04, 0.08} {
+		s := d.Sealed(Volumes(2.5), thermal.Celsius(4))
+		s.Headspace, s.AirShare = h, 0
+		s.Air = AbsoluteOf(Atmosphere)
+		p := must(s.At(thermal.Celsius(20)))(t)
+		kelvin := 293.15
+		solubility := lawAt(kelvin, 1).content(1e5) / 1e5
+		gas := molarMassCO2 * 1e-3 / (gasConstant * kelvin)
+		total := Volumes(2.5).GramsPerLitre()*(1-h) + gasDensity(277.15, atmosphere)*h
+		want := total / (solubility*(1-h) + gas*h)
+		near(t, fmt.Sprintf("CO2 pressure at %g %% headspace, kPa", 100*h), p.Partial.KPa(), want/1e3, 0.02*want/1e3)
+	}
+}
+
+// At its closing temperature a keg at balance reads what its regulator read.
+func TestSealedKegAtBalance(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		d := Draught{drawBeer(t), AbsoluteOf(Atmosphere), 1}
+		temp := thermal.Celsius(rapid.Float64Range(0, 25).Draw(t, "celsius"))
+		e, err := d.SolveContent(temp, GaugeOf(unit.Pressure(rapid.Float64Range(10e3, 300e3).Draw(t, "gauge"))))
+		if err != nil {
+			t.Fatal(err)
+		}
+		s := d.Sealed(e.Content, temp)
+		s.AtBalance, s.Headspace = true, rapid.Float64Range(0.01, 0.9).Draw(t, "headspace")
+		p, err := s.At(temp)
+		if err != nil || math.Abs(p.Gauge.Pascals()-e.Gauge.Pascals()) > 1e-2 {
+			t.Fatalf("gauge %v, want %v (%v)", p.Gauge, e.Gauge, err)
+		}
+		// CO2 is conserved: dissolved and in the gas, for a litre of beer when closed.
+		warmer, err := s.At(temp.Add(10))
+		if errors.Is(err, volume.ErrNoSolution) {
+			t.Skip("full")
+		}
+		if err != nil {
+			t.Fatal(err)
+		}
+		if !(warmer.Gauge.Pascals() > p.Gauge.Pascals()) {
+			t.Fatal("pressure does not rise with temperature")
+		}
+		total := func(p Package) float64 {
+			return p.Content.GramsPerLitre()*p.split.liquid + p.InGas.GramsPerLitre()*p.charge.liquid
+		}
+		if math.Abs(total(p)-total(warmer)) > 1e-9*total(p) {
+			t.Fatalf("CO2 is not conserved: %g, %g g", total(p), total(warmer))
+		}
+		excess, lift := warmer.PushBack(e.Gauge)
+		if math.Abs(float64(excess)-(warmer.Gauge.Pascals()-e.Gauge.Pascals())) > 1e-6 || !(lift > 0) {
+			t.Fatalf("push-back %v Pa, %v m", float64(excess), float64(lift))
+		}
+		if back, none := p.PushBack(warmer.Gauge); back != 0 || none != 0 {
+			t.Fatal("a cold keg pushes back")
+		}
+	})
+}
+
+// 1 psi lifts 2.31 ft of water: common practice, no source.
+func TestPushBackLift(t *testing.T) {
+	s := DefaultDraught().Sealed(Volumes(2.5), thermal.Celsius(4))
+	s.Beer, s.AtBalance = thermal.Water, true
+	p := must(s.At(thermal.Celsius(15)))(t)
+	excess, lift := p.PushBack(GaugeOf(10 * PSI))
+	near(t, "ft a psi", float64(lift)/0.3048/float64(excess/PSI), 2.31, 0.005)
+	if bad, _ := p.PushBack(Gauge{}); !math.IsNaN(float64(bad)) {
+		t.Error("push-back against an invalid gauge is not NaN")
+	}
+}
+
+func TestOpenings(t *testing.T) {
+	s := DefaultDraught().Sealed(Volumes(2.6), thermal.Celsius(4))
+	last := must(s.At(thermal.Celsius(4)))(t)
+	if last.Lost.Volumes() != 0 {
+		t.Errorf("lost %v without opening", last.Lost)
+	}
+	for s.Openings = 1; s.Openings < 6; s.Openings++ {
+		p := must(s.At(thermal.Celsius(4)))(t)
+		if !(p.Content.Volumes() < last.Content.Volumes() && p.Lost.Volumes() > last.Lost.Volumes()) {
+			t.Errorf("opening %d: %v left, %v lost", s.Openings, p.Content, p.Lost)
+		}
+		left := p.Content.GramsPerLitre() + p.InGas.GramsPerLitre() + p.Lost.GramsPerLitre()
+		near(t, "CO2 in all, g/L", left, s.Content.GramsPerLitre(), 1e-9)
+		last = p
+	}
+	// The last opening of flat beer lets air in, not out.
+	flat := DefaultDraught().Sealed(Volumes(0.3), thermal.Celsius(4))
+	flat.AirShare, flat.Openings = 0, 2
+	p := must(flat.At(thermal.Celsius(4)))(t)
+	near(t, "gauge of opened flat beer", p.Gauge.KPa(), 0, 1e-6)
+
+	spilt := DefaultDraught().Sealed(Volumes(2.6), thermal.Celsius(4))
+	spilt.FillLoss = 0.1
+	near(t, "lost at filling", must(spilt.At(thermal.Celsius(4)))(t).Lost.Volumes(), 0.26, 1e-12)
+}
+
+// Carroll's Henry constant against the table of the CRC Handbook that cites the
+// same authors: x at 100 kPa, to 0.2 % beside the rounding. The fugacity and the
+// vapour pressure are left to the table.
+func TestCarroll(t *testing.T) {
+	for _, r := range table(t, "co2_in_water.csv") {
+		if r.text("source") != "CRC Handbook p8-90" || r.number("CO2_partial_or_total_pressure_kPa") != 100 {
+			continue
+		}
+		kelvin := r.number("temp_degC") + iceKelvin
+		want, half := r.printed("value")
+		x := 1e3 * 1e5 * math.Exp(1e5*lnFugacityPerPascal(kelvin)) / carrollHenry(kelvin)
+		near(t, fmt.Sprintf("1000 x at %g K", kelvin), x, want, half+0.002*want)
+	}
+	near(t, "step at 45 °C", lnHenryHot(45.0001+iceKelvin)-lnHenryHot(45+iceKelvin), 0, 1e-5)
+}
+
+// A bottle filled to the brim bursts by the beer's own expansion. Water that is
+// heated from 4 to 40 °C grows by 0.78 %: density 992.22 kg/m³ at 40 °C, CRC
+// Handbook of Chemistry and Physics, from memory.
+func TestHydraulicLock(t *testing.T) {
+	s := DefaultDraught().Sealed(Volumes(2.5), thermal.Celsius(4))
+	s.Headspace = 1 - 992.22/999.97
+	p := must(s.At(thermal.Celsius(30)))(t)
+	near(t, "full at", p.FullAt.Celsius(), 40, 0.1)
+	if !p.Tight || !p.Warm || p.Hot || p.OverCarbonated {
+		t.Errorf("flags %v %v %v %v", p.Tight, p.Warm, p.Hot, p.OverCarbonated)
+	}
+	_, err := s.At(thermal.Celsius(41))
+	if !errors.Is(err, volume.ErrNoSolution) || !strings.Contains(err.Error(), "°F") {
+		t.Errorf("got %v, want no solution in both scales", err)
+	}
+	roomy := DefaultDraught().Sealed(Volumes(3), thermal.Celsius(4))
+	roomy.Headspace = 0.05
+	hot := must(roomy.At(thermal.Celsius(60)))(t)
+	if !hot.Hot || hot.Tight || !hot.OverCarbonated || hot.FullAt.IsValid() {
+		t.Errorf("%+v", hot)
+	}
+	if b := hot.Band(); !(b.Low < hot.Gauge.KPa() && hot.Gauge.KPa() < b.High) {
+		t.Errorf("band %+v", b)
+	}
+	checkSteps(t, hot.Steps())
+}
+
+func checkSteps(t *testing.T, steps []volume.Step) {
+	t.Helper()
+	if len(steps) < 5 {
+		t.Errorf("%d steps", len(steps))
+	}
+	for _, s := range steps {
+		if math.IsNaN(s.Value) || math.IsInf(s.Value, 0) || s.Name == "" || s.Symbol == "" || s.Source == "" {
+			t.Errorf("step %+v", s)
+		}
+	}
+}
+
+func TestSealedErrors(t *testing.T) {
+	good := DefaultDraught().Sealed(Volumes(2.5), thermal.Celsius(4))
+	later := thermal.Celsius(20)
+	for name, spoil := range map[string]func(*Sealed, *thermal.Temperature){
+		"air pressure":               func(s *Sealed, _ *thermal.Temperature) { s.Air = Pressure{} },
+		"content":                    func(s *Sealed, _ *thermal.Temperature) { s.Content = Content{} },
+		"temperature":                func(s *Sealed, _ *thermal.Temperature) { s.Closed = thermal.Celsius(50) },
+		"headspace":                  func(s *Sealed, _ *thermal.Temperature) { s.Headspace = 0 },
+		"air share":                  func(s *Sealed, _ *thermal.Temperature) { s.AirShare = math.NaN() },
+		"loss at filling":            func(s *Sealed, _ *thermal.Temperature) { s.FillLoss = 1 },
+		"openings":                   func(s *Sealed, _ *thermal.Temperature) { s.Openings = -1 },
+		"later temperature":          func(_ *Sealed, t *thermal.Temperature) { *t = thermal.Celsius(100) },
+		"CO2 pressure in the vessel": func(s *Sealed, t *thermal.Temperature) { s.Content, *t = Volumes(9), thermal.Celsius(75) },
+	} {
+		s, at := good, later
+		spoil(&s, &at)
+		p, err := s.At(at)
+		var e *RangeError
+		if !errors.As(err, &e) || e.Name != name {
+			t.Errorf("got %v, want a RangeError of the %s", err, name)
+		}
+		if p.Gauge.IsValid() || p.Content.IsValid() || !math.IsNaN(p.Headspace) {
+			t.Errorf("%s: with an error the result is %+v", name, p)
+		}
+	}
+	over := good
+	over.Content, over.Openings, over.AtBalance, over.Closed = Volumes(15), 1, true, thermal.Celsius(45)
+	if _, err := over.At(later); err == nil {
+		t.Error("15 volumes at 45 °C pass")
+	}
+}

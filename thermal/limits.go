@@ -20,5 +20,19 @@ func Limits() []volume.Range {
 	return slices.Concat(
 		[]volume.Range{limitABV, limitFG, limitExtract, limitLiquid},
 		[]volume.Range{limitAir, limitHumidity, limitAltitude, limitSun, limitWind},
+		[]volume.Range{limitKegLitres, limitKegWide, limitKegHigh, limitTare, limitFill, limitJacket, limitUA, limitSurface, limitDuration},
+		[]volume.Range{
+			limitBathAir, limitBathKegs, limitIce, limitWater, limitIceFrom, limitWaterFrom,
+			limitSalt, limitWall, limitConductivity, limitPour,
+		},
+		[]volume.Range{
+			limitTubeLength, limitBore, limitTubeWall, limitWallLambda, limitCurvature, limitBath, limitFilm, limitFilmBand,
+			limitFlow, limitCoilReynolds, limitGlassVolume, limitPause, limitNumber,
+		},
+		[]volume.Range{limitPlateSize, limitPlateMass, limitContact, limitPlateBeer, limitPlateIce},
+		[]volume.Range{limitInsulation, limitSolar, limitStanding, limitGlassMass, limitGlassBore, limitWait},
+		[]volume.Range{
+			limitReadings, limitSpan, limitApproach, limitContent, limitMetal, limitThermometer, limitMelted, limitMeltAir,
+		},
 	)
 }

@@ -10,7 +10,7 @@ import (
 
 // lineNodes are the shares of the difference between the line's settling
 // temperature and the beer at which the outside film is worked out.
-var lineNodes = [...]float64{1, 0.8, 0.6, 0.4, 0.2, 0.05}
+var lineNodes = [...]float64{1, 0.95, 0.9, 0.85, 0.8, 0.75, 0.7, 0.65, 0.6, 0.55, 0.5, 0.4, 0.3, 0.2, 0.1, 0.05, 0.02}
 
 // A relaxation is the way of a difference to zero, dθ/ds = −θ/τ(θ), with τ
 // linear in θ between nodes. The difference at the start counts as 1.

@@ -1,10 +1,6 @@
 package thermal
 
-import (
-	"fmt"
-
-	"example.com/pourwell/volume"
-)
+import "fmt"
 
 // Quantities that the standard units have no type for.
 type (
@@ -18,18 +14,4 @@ func (f Flow) perMinute() float64 { return float64(f) * 60e3 }
 // onBothScales returns t for the text of an error, such as "5.0 °C (41.0 °F)".
 func onBothScales(t Temperature) string {
 	return fmt.Sprintf("%.1f °C (%.1f °F)", t.Celsius(), t.Fahrenheit())
-}
-
-// chillerLimits lists the ranges of coils, plates, lines, glasses and
-// calibrations, for the table of the package.
-func chillerLimits() []volume.Range {
-	return []volume.Range{
-		limitTubeLength, limitBore, limitTubeWall, limitWallLambda, limitCurvature, limitBath, limitFilm,
-		limitFilmBand, limitFlow, limitCoilReynolds,
-		limitGlassVolume, limitPause, limitNumber,
-		limitPlateSize, limitPlateMass, limitContact, limitPlateBeer, limitPlateIce,
-		limitInsulation, limitSolar, limitStanding,
-		limitGlassMass, limitGlassBore, limitWait,
-		limitReadings, limitSpan, limitApproach, limitContent, limitMetal, limitThermometer, limitMelted, limitMeltAir,
-	}
 }

@@ -113,8 +113,8 @@ func (c Coil) Chill(inlet Temperature, flow Flow) (CoilChill, error) {
 		return noCoilChill(), err
 	}
 	if freezing := c.Beer.FreezingPoint(); r.Outlet.Sub(freezing) < 0 {
-		return noCoilChill(), fmt.Errorf("%s: the beer would leave at %s, below its freezing point of %s: %w",
-			fn, onBothScales(r.Outlet), onBothScales(freezing), volume.ErrNoSolution)
+		return noCoilChill(), fmt.Errorf("%s: %w: the beer would leave at %s, below its freezing point of %s",
+			fn, volume.ErrNoSolution, onBothScales(r.Outlet), onBothScales(freezing))
 	}
 	return r, nil
 }

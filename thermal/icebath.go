@@ -42,6 +42,12 @@ type Pour struct {
 	Volume     unit.Volume   // of beer, from all kegs together
 }
 
+// SteadyPour returns the pour of so many cubic metres per second from start to
+// end.
+func SteadyPour(cubicMetresPerSecond float64, start, end time.Duration) Pour {
+	return Pour{Start: start, End: end, Volume: unit.Volume(cubicMetresPerSecond * (end - start).Seconds())}
+}
+
 // A TopUp is ice put into the tub, as cold as the first.
 type TopUp struct {
 	At  time.Duration // from the start
@@ -67,6 +73,13 @@ func DefaultIceBath(v volume.Vessel, from Temperature, around Surroundings) IceB
 		Ice: 18, IceFrom: Celsius(0), Water: 15 * volume.Litre, WaterFrom: Celsius(15),
 		Around: around,
 	}
+}
+
+// Dry returns the same bath with its water let off: kegs in ice alone, whose
+// melt water drains.
+func (b IceBath) Dry() IceBath {
+	b.Drained, b.Water, b.Salt = true, 0, 0
+	return b
 }
 
 // A Chilling is what kegs in an ice bath do.

@@ -32,14 +32,6 @@ func Shade(air Temperature) Surroundings {
 	return Surroundings{Air: air, Humidity: 0.5}
 }
 
-// SetWind sets the wind to so many metres per second, for callers that have a
-// bare number.
-func (s *Surroundings) SetWind(metresPerSecond float64) { s.Wind = unit.Velocity(metresPerSecond) }
-
-// SetAltitude sets the pressure altitude to so many metres, for callers that
-// have a bare number.
-func (s *Surroundings) SetAltitude(metres float64) { s.Altitude = unit.Length(metres) }
-
 var (
 	limitAir      = volume.Range{Name: "air temperature", Min: -20, Max: 60, Unit: "°C", Source: "air properties checked from -20 to 60 °C"}
 	limitHumidity = volume.Range{Name: "relative humidity", Min: 0, Max: 1, Source: "a share: 0.5 is 50 %"}

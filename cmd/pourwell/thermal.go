@@ -2,4 +2,7 @@ package main
 
 import "example.com/pourwell/internal/calc"
 
-var thermalCalculations = []*calc.Calculation{}
+var thermalCalculations = []*calc.Calculation{
+	&kegInAir,
+	&iceBath,
+}

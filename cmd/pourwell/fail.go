@@ -13,6 +13,7 @@ import (
 
 	"example.com/pourwell/internal/calc"
 	"example.com/pourwell/internal/quantity"
+	"example.com/pourwell/internal/serve"
 	"example.com/pourwell/volume"
 	"github.com/alecthomas/kong"
 )
@@ -29,11 +30,14 @@ func fail(w io.Writer, args []string, err error) int {
 
 // describe sorts err into what is wrong, a hint and the exit code.
 func describe(err error) (what, hint string, code int) {
+	var file *serve.FileError
 	var usage *calc.UsageError
 	var parse *kong.ParseError
 	var text *quantity.Error
 	var rng *volume.RangeError
 	switch {
+	case errors.As(err, &file):
+		return file.Error(), file.Hint, exitUsage
 	case errors.As(err, &usage):
 		return usage.What, usage.Hint, exitUsage
 	case errors.As(err, &text):

@@ -132,3 +132,6 @@ func Written(s string, sys quantity.System) string { return Sentence(s, nil, &ca
 
 // WriteJSON writes v as one line of JSON.
 func WriteJSON(w io.Writer, v any) error { return write(w, v) }
+
+// WriteCSV writes rows as CSV, the header first.
+func WriteCSV(w io.Writer, rows [][]string) error { return writeCSV(w, rows) }

@@ -67,7 +67,19 @@ func fileError(name string, data []byte, err error) error {
 		}
 		return &FileError{name, line, fmt.Sprintf("%q %s", text.Text, text.What), text.Hint}
 	}
-	return &FileError{name, line, strings.TrimPrefix(err.Error(), "toml: "), "a line reads key = value, text in quotes"}
+	what, hint := splitHint(strings.TrimPrefix(err.Error(), "toml: "))
+	return &FileError{name, line, what, hint}
+}
+
+// splitHint parts the message of a quantity that the TOML reader has turned
+// into text from its hint.
+func splitHint(message string) (what, hint string) {
+	for _, start := range []string{", for example ", ", write ", ", a US "} {
+		if i := strings.Index(message, start); i >= 0 {
+			return message[:i], message[i+2:]
+		}
+	}
+	return message, "a line reads key = value, text in quotes"
 }
 
 // lineOf returns the first line on which value stands as a bare value. The

@@ -1,0 +1,261 @@
+package serve
+
+import (
+	"errors"
+	"fmt"
+	"math"
+	"time"
+
+	"example.com/pourwell/thermal"
+	"example.com/pourwell/volume"
+	"gonum.org/v1/gonum/unit"
+)
+
+// Choices of the plan, none of them physics.
+const (
+	slack    = 15 * time.Minute // ready this long before the first glass
+	grain    = 5 * time.Minute  // clock times and courses are told to this
+	lowIce   = 0.2              // top up when this share of the first ice is left
+	topUps   = 8                // the most in a day
+	earliest = 24 * time.Hour   // nobody beds kegs earlier than this
+	unsure   = 1.5              // times the chilling time, where its band has no far end
+	coldNear = 0.05             // K
+)
+
+// cooling asks when each beer's kegs must go into their ice, how beer and ice
+// fare until the last glass, and how much ice to add on the way.
+func (p *planner) cooling() error {
+	for i := range p.day.Beers {
+		b := &p.day.Beers[i]
+		of := b.Name + ": "
+		usual := thermal.DefaultIceBath(b.Keg.vessel(), b.Arrives, thermal.Shade(p.day.Air))
+		p.number(&b.Tub.Water.quantityOf, float64(usual.Water), of+fmt.Sprintf("{%.4g l} of water in the tub", litres(usual.Water)))
+		p.number(&b.Tub.Ice.quantityOf, float64(usual.Ice), of+fmt.Sprintf("{%.4g kg} of ice at the start", float64(usual.Ice)))
+		p.note(of + fmt.Sprintf("ice at {%.3g c}, water in the tub at first {%.3g c}", usual.IceFrom.Celsius(), usual.WaterFrom.Celsius()))
+		c, bed, err := p.tub(i, b.Tub.Ice.mass(), b.Tub.Water.volume())
+		if err != nil {
+			return p.about(b, err)
+		}
+		p.beds = append(p.beds, bed)
+		p.plan.Cooling = append(p.plan.Cooling, c)
+		if c.Chill > 0 {
+			p.command(fmt.Sprintf("cooling.%d.chill_time_s", i), "time_s", "thermal icebath %s --to %vC", p.bathFlags(b), b.ServeAt.Celsius())
+		}
+		for j, draw := range p.draws(i, bed) {
+			p.note(of + fmt.Sprintf("{%.3g l} drawn from %s to %s", litres(draw.Volume), clock(bed.Add(draw.Start)), clock(bed.Add(draw.End))))
+			_ = j
+		}
+	}
+	return nil
+}
+
+// tub runs one beer's tub from bedding to the last glass with so much ice and
+// water at the start.
+func (p *planner) tub(i int, ice unit.Mass, water unit.Volume) (c Cooling, bed time.Time, err error) {
+	b := &p.day.Beers[i]
+	bath, err := p.bath(b)
+	if err != nil {
+		return c, bed, err
+	}
+	bath.Ice, bath.Water = ice, water
+	c = Cooling{Beer: b.Name, ServeAt: b.ServeAt.Celsius(), Ice: float64(ice), Water: litres(water)}
+	chill, err := bath.Reach(b.ServeAt)
+	switch {
+	case errors.Is(err, thermal.ErrNever):
+		c.never = err
+	case err != nil:
+		return c, bed, err
+	}
+	c.Chill = chill.Time.Seconds()
+	c.Longest, c.Sure = longest(chill)
+	bed = p.start.Add(-slack - time.Duration(c.Longest)*time.Second).Truncate(grain)
+	if early := p.start.Add(-earliest); bed.Before(early) {
+		bed = early
+	}
+	c.BedAt, c.ReadyAt = p.dayClock(bed), p.dayClock(bed.Add(time.Duration(c.Chill)*time.Second))
+	bath.Pours = p.draws(i, bed)
+	bath, day, err := p.topUp(bath, bed)
+	if err != nil {
+		return c, bed, err
+	}
+	c.FloatsBelow, c.Left, c.Covered = day.FloatsBelow, float64(day.IceLeft), day.Covered
+	for _, t := range bath.TopUps {
+		c.TopUps = append(c.TopUps, TopUp{clock(bed.Add(t.At)), float64(t.Ice), bed.Add(t.At)})
+		c.TopUp += float64(t.Ice)
+	}
+	p.course(&c, day, bed)
+	c.Holds = c.never == nil && c.Sure && c.Warmest <= c.ServeAt+coldNear
+	return c, bed, nil
+}
+
+// bath returns the beer's tub as the file describes it.
+func (p *planner) bath(b *Beer) (thermal.IceBath, error) {
+	beer, err := b.liquid()
+	if err != nil {
+		return thermal.IceBath{}, err
+	}
+	around := thermal.Shade(p.day.Air)
+	around.Humidity, around.Altitude = p.day.Humidity.si, p.day.Elevation.length()
+	around.Sun, around.Wind = thermal.Irradiance(p.day.Sun.si), unit.Velocity(p.day.Wind.si)
+	bath := thermal.DefaultIceBath(b.Keg.vessel(), b.Arrives, around)
+	bath.Tub = volume.Tub{Capacity: b.Tub.Size.volume(), Height: b.Tub.Height.length()}
+	bath.Wall, bath.Lid = b.Tub.Wall.length(), b.Tub.Lid
+	bath.Kegs, bath.Beer = b.Kegs.int(), beer
+	return bath, nil
+}
+
+func (p *planner) bathFlags(b *Beer) string {
+	d := &p.day
+	lid := ""
+	if b.Tub.Lid {
+		lid = " --lid"
+	}
+	return fmt.Sprintf("--keg %s --kegs %d --from %vC --ice %vkg --water %vL --tub %vL --tub-height %vm --wall %vm --air %vC --humidity %v --sun %vW/m2 --wind %vm/s%s %s %s",
+		b.Keg.text, b.Kegs.int(), b.Arrives.Celsius(), b.Tub.Ice.si, 1000*b.Tub.Water.si, 1000*b.Tub.Size.si,
+		b.Tub.Height.si, b.Tub.Wall.si, d.Air.Celsius(), d.Humidity.si, d.Sun.si, d.Wind.si, lid, b.flags(), p.airFlags())
+}
+
+// longest returns the far end of the band of a chilling time, in seconds, and
+// whether it has one: where the beer might never get there, half as long again
+// stands for it.
+func longest(c thermal.Chilling) (seconds float64, sure bool) {
+	if c.Time == 0 {
+		return 0, true
+	}
+	band := c.Band()
+	far := band.High
+	switch band.Unit {
+	case "min":
+		far *= 60
+	case "h":
+		far *= 3600
+	}
+	if math.IsInf(far, 0) || math.IsNaN(far) {
+		return unsure * c.Time.Seconds(), false
+	}
+	return far, true
+}
+
+// draws returns when the beer is drawn: what guests are expected to ask for,
+// fast in the first hour, at most what the kegs give.
+func (p *planner) draws(i int, bed time.Time) []thermal.Pour {
+	d := &p.day
+	plan := p.plan.Beers[i]
+	first := math.Min(1, d.Hours.si/3600)
+	later := math.Max(0, d.Hours.si/3600-1)
+	thirst := d.Guests.FirstHour.si*first + d.Guests.Later.si*later
+	if thirst == 0 {
+		return nil
+	}
+	servings := math.Min(plan.Expected, float64(plan.Kegs*plan.PerKeg))
+	total := unit.Volume(servings) * p.pours[i]
+	open := p.start.Sub(bed)
+	hour := time.Duration(first * float64(time.Hour))
+	share := unit.Volume(d.Guests.FirstHour.si * first / thirst)
+	all := []thermal.Pour{{Start: open, End: open + hour, Volume: total * share}}
+	if later > 0 {
+		all = append(all, thermal.Pour{Start: open + hour, End: p.end.Sub(bed), Volume: total * (1 - share)})
+	}
+	return all
+}
+
+// topUp runs the tub from bedding to the last glass, adding ice whenever it is
+// low: as much as was put in first less what is left, or as much as fits.
+func (p *planner) topUp(bath thermal.IceBath, bed time.Time) (thermal.IceBath, thermal.Chilling, error) {
+	total := p.end.Sub(bed)
+	day, err := bath.After(total)
+	for n := 0; err == nil && n < topUps && bath.Ice > 0; n++ {
+		at, low := firstLow(day, bath.Ice, total)
+		if !low {
+			break
+		}
+		topped, next, fits := p.add(bath, at, total)
+		if !fits {
+			break
+		}
+		bath, day = topped, next
+	}
+	if err != nil {
+		return bath, day, err
+	}
+	return p.trim(bath, day, total)
+}
+
+// trim takes whole bags off the last top-up as long as enough ice is left at
+// the end.
+func (p *planner) trim(bath thermal.IceBath, day thermal.Chilling, total time.Duration) (thermal.IceBath, thermal.Chilling, error) {
+	last := len(bath.TopUps) - 1
+	bag := unit.Mass(p.day.Ice.Bag.si)
+	for last >= 0 {
+		spare := day.IceLeft - lowIce*bath.Ice
+		less := bag * unit.Mass(math.Floor(float64(spare/bag)))
+		if less < bag || bath.TopUps[last].Ice-less < bag {
+			break
+		}
+		trimmed := bath
+		trimmed.TopUps = append([]thermal.TopUp(nil), bath.TopUps...)
+		trimmed.TopUps[last].Ice -= less
+		next, err := trimmed.After(total)
+		if err != nil {
+			return bath, day, err
+		}
+		if next.IceLeft < lowIce*bath.Ice {
+			break
+		}
+		bath, day = trimmed, next
+	}
+	return bath, day, nil
+}
+
+// add returns the tub with ice added at a time, and how it fares; fits is false
+// if not even one bag fits.
+func (p *planner) add(bath thermal.IceBath, at, total time.Duration) (thermal.IceBath, thermal.Chilling, bool) {
+	bag := unit.Mass(p.day.Ice.Bag.si)
+	for ice := p.bags(bath.Ice * (1 - lowIce)); ice >= bag; ice = p.bags(ice/2 - bag/4) {
+		topped := bath
+		topped.TopUps = append(append([]thermal.TopUp(nil), bath.TopUps...), thermal.TopUp{At: at, Ice: ice})
+		if day, err := topped.After(total); err == nil {
+			return topped, day, true
+		}
+		if ice == bag {
+			break
+		}
+	}
+	return bath, thermal.Chilling{}, false
+}
+
+// bags rounds an amount of ice up to whole bags.
+func (p *planner) bags(ice unit.Mass) unit.Mass {
+	bag := p.day.Ice.Bag.si
+	return unit.Mass(math.Ceil(float64(ice)/bag-1e-9) * bag)
+}
+
+// firstLow returns when the ice is first low after the last top-up, and whether
+// that is early enough before the end to matter.
+func firstLow(day thermal.Chilling, first unit.Mass, total time.Duration) (time.Duration, bool) {
+	n := int(total/grain) + 1
+	for _, s := range day.Course(n) {
+		if s.Ice < unit.Mass(lowIce)*first && s.At > 0 && s.At < total-slack {
+			return s.At.Truncate(time.Minute), true
+		}
+	}
+	return 0, false
+}
+
+// course fills in the hours of a tub, and the warmest beer drawn.
+func (p *planner) course(c *Cooling, day thermal.Chilling, bed time.Time) {
+	n := int(p.end.Sub(bed)/grain) + 1
+	c.Warmest = math.Inf(-1)
+	for i, s := range day.Course(n) {
+		at := bed.Add(s.At).Round(time.Second)
+		if !at.Before(p.start) {
+			c.Warmest = math.Max(c.Warmest, s.Beer.Celsius())
+		}
+		if at.Minute() == 0 || i == 0 || i == n-1 {
+			c.Hours = append(c.Hours, Hour{
+				At: clock(at), Beer: s.Beer.Celsius(), Upper: s.Upper.Celsius(),
+				Bath: s.Bath.Celsius(), Ice: float64(s.Ice), Left: litres(s.Left),
+			})
+		}
+	}
+}

@@ -1,0 +1,72 @@
+package serve
+
+import (
+	"fmt"
+	"time"
+
+	"example.com/pourwell/carbonation"
+	"gonum.org/v1/gonum/unit"
+)
+
+// A planner carries what one part of the plan hands to the next.
+type planner struct {
+	file  string
+	day   Day
+	plan  Plan
+	start time.Time
+	end   time.Time
+	air   carbonation.Pressure
+	set   []carbonation.Gauge // of each beer's regulator
+	pours []unit.Volume       // of beer in a glass of each
+	beds  []time.Time         // when each tub's kegs go into the ice
+}
+
+// Compute plans the day that was read from the file of that name.
+func Compute(file string, day Day) (Plan, error) {
+	p := planner{file: file, day: day}
+	if err := p.assume(); err != nil {
+		return Plan{}, err
+	}
+	air, err := carbonation.AirAt(p.day.Elevation.length())
+	if err != nil {
+		return Plan{}, err
+	}
+	p.air = air
+	for _, part := range []func() error{p.amounts, p.pressures, p.pouring, p.cooling, p.gas, p.taps} {
+		if err := part(); err != nil {
+			return Plan{}, err
+		}
+	}
+	p.plan.Title = p.title()
+	p.judge()
+	p.timeline()
+	p.shopping()
+	p.cautions()
+	return p.plan, nil
+}
+
+func (p *planner) title() string {
+	d := &p.day
+	name := d.Title
+	if name == "" {
+		name = "A day of serving"
+	}
+	when := d.Start + " to " + clock(p.end)
+	if d.Date != "" {
+		when = p.start.Format("2 January 2006") + ", " + when
+	}
+	return fmt.Sprintf("%s: %s, %d guests, {%.4g c}, {%.4g m} above the sea",
+		name, when, d.Guests.Count.int(), d.Air.Celsius(), d.Elevation.si)
+}
+
+// about names the beer in an error from a package.
+func (p *planner) about(b *Beer, err error) error { return fmt.Errorf("%s: %w", b.Name, err) }
+
+// command remembers the command line whose results give, under key, the number
+// at a path of the plan again.
+func (p *planner) command(answers, key, format string, args ...any) {
+	p.plan.Commands = append(p.plan.Commands, Command{answers, key, "pourwell " + fmt.Sprintf(format, args...)})
+}
+
+// clock writes a time of day.
+func clock(t time.Time) string { return t.Format("15:04") }

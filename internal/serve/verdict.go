@@ -1,0 +1,123 @@
+package serve
+
+import "fmt"
+
+// Bounds of the verdict, our choice where no source is named.
+const (
+	fastest = 1.25 // times the target flow: above it a glass foams (practice)
+	slowest = 0.5  // times the target flow: below it the queue grows
+	tooLow  = 3.5  // kPa, half a psi below the balance: gas leaves the beer
+	tooHigh = 35   // kPa, 5 psi above it: pours fast, and gains gas over days
+)
+
+// judge says what holds, what does not, and what would mend it.
+func (p *planner) judge() {
+	v := &p.plan.Verdict
+	for i := range p.day.Beers {
+		v.Points = append(v.Points, p.enough(i), p.cold(i), p.pressed(i), p.flows(i))
+	}
+	v.Points = append(v.Points, p.ice(), p.gasLasts(), p.queue())
+	v.Holds = true
+	failed := 0
+	for _, point := range v.Points {
+		if point.Holds {
+			continue
+		}
+		if v.Holds {
+			v.Change = point.Mend
+		}
+		v.Holds = false
+		failed++
+	}
+	switch {
+	case v.Holds:
+		v.Summary = "The plan holds."
+	case failed == 1:
+		v.Summary = "The plan does not hold yet: one thing to change."
+	default:
+		v.Summary = fmt.Sprintf("The plan does not hold yet: %d things to change, the first first.", failed)
+	}
+}
+
+func (p *planner) enough(i int) Point {
+	b, plan := p.day.Beers[i], p.plan.Beers[i]
+	return Point{
+		Holds: plan.RunOut <= 1-p.day.Guests.Confidence.si,
+		What: fmt.Sprintf("%s: %d glasses in %s, {%.4g share} chance that it runs out",
+			b.Name, plan.Kegs*plan.PerKeg, kegs(plan.Kegs), plan.RunOut),
+		Mend: fmt.Sprintf("bring %s of %s", kegs(plan.Needed), b.Name),
+	}
+}
+
+func (p *planner) cold(i int) Point {
+	b, c := p.day.Beers[i], p.plan.Cooling[i]
+	point := Point{Holds: c.Holds}
+	switch {
+	case c.never != nil:
+		point.What = fmt.Sprintf("%s: never gets down to {%.4g c} in this tub", b.Name, c.ServeAt)
+	case !c.Sure:
+		point.What = fmt.Sprintf("%s: so near to {%.4g c} that it may never get there in this tub", b.Name, c.ServeAt)
+	case !c.Holds:
+		point.What = fmt.Sprintf("%s: warms to {%.3g c} while guests are there, above {%.4g c}", b.Name, c.Warmest, c.ServeAt)
+	default:
+		point.What = fmt.Sprintf("%s: leaves the keg at {%.3g c} or colder", b.Name, c.Warmest)
+	}
+	if !c.Holds {
+		point.Mend = p.mendCold(i)
+	}
+	return point
+}
+
+func (p *planner) pressed(i int) Point {
+	b, plan := p.day.Beers[i], p.plan.Beers[i]
+	off := plan.SetGauge - plan.Gauge
+	return Point{
+		Holds: -tooLow <= off && off <= tooHigh,
+		What: fmt.Sprintf("%s: regulator at {%.5g kpa}; {%.5g kpa} holds {%.4g volumes} at {%.4g c}",
+			b.Name, plan.SetGauge, plan.Gauge, plan.Content, b.ServeAt.Celsius()),
+		Mend: fmt.Sprintf("set the regulator of %s to {%.5g kpa}", b.Name, plan.Gauge),
+	}
+}
+
+func (p *planner) flows(i int) Point {
+	b, line := p.day.Beers[i], p.plan.Lines[i]
+	point := Point{
+		Holds: slowest*line.Target <= line.Flow && line.Flow <= fastest*line.Target,
+		What:  fmt.Sprintf("%s: {%.4g l_per_min}, a glass in {%.3g s}", b.Name, line.Flow, line.PourTime),
+	}
+	if line.Length > 0 {
+		point.Mend = fmt.Sprintf("make the last tube of %s {%.3g m} long", b.Name, line.Length)
+	} else {
+		point.Mend = fmt.Sprintf("give %s a wider or shorter line, or lower the tap", b.Name)
+	}
+	return point
+}
+
+func (p *planner) ice() Point {
+	total := p.totalIce()
+	point := Point{
+		Holds: !p.day.Ice.Available.set || total <= p.day.Ice.Available.si+1e-9,
+		What:  fmt.Sprintf("ice: {%.4g kg} in all", total),
+	}
+	if p.day.Ice.Available.set {
+		point.What += fmt.Sprintf(", {%.4g kg} available", p.day.Ice.Available.si)
+		point.Mend = fmt.Sprintf("find {%.4g kg} more ice, or put lids on the tubs", total-p.day.Ice.Available.si)
+	}
+	return point
+}
+
+// totalIce is all ice of the day, kg.
+func (p *planner) totalIce() float64 {
+	total := 0.0
+	for _, c := range p.plan.Cooling {
+		total += c.Ice + c.TopUp
+	}
+	return total
+}
+
+func kegs(n int) string {
+	if n == 1 {
+		return "1 keg"
+	}
+	return fmt.Sprintf("%d kegs", n)
+}

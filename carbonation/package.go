@@ -34,6 +34,7 @@ type Package struct {
 	Warm           bool // above 25 °C
 	Hot            bool // above 45 °C, where the solubility is that of Carroll 1991
 	Tight          bool // the expanding beer has left less than 1 % to gas
+	OverRating     bool // the gauge pressure is above the rating given
 
 	sealed Sealed
 	charge charge

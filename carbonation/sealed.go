@@ -27,6 +27,7 @@ type Sealed struct {
 	AtBalance bool
 	AirShare  float64
 
+	Rating   Gauge   // the maker's for the vessel; invalid if none is known
 	FillLoss float64 // share of the content that foams off before closing
 	Openings int     // times it was opened and closed again before it is looked at
 }
@@ -116,6 +117,7 @@ func (s Sealed) At(t thermal.Temperature) (Package, error) {
 	p.Warm = t.Celsius() > warm
 	p.Hot = t.Celsius() > limitTemperature.Max
 	p.Tight = split.gas < tight
+	p.OverRating = s.Rating.valid && p.Gauge.pascal > s.Rating.pascal
 	return p, nil
 }
 

@@ -186,6 +186,10 @@ func TestHydraulicLock(t *testing.T) {
 		t.Errorf("band %+v", b)
 	}
 	checkSteps(t, hot.Steps())
+	roomy.Rating = GaugeOf(3 * Bar)
+	if hot = must(roomy.At(thermal.Celsius(60)))(t); !hot.OverRating {
+		t.Error("above its rating and not flagged")
+	}
 }
 
 func checkSteps(t *testing.T, steps []volume.Step) {

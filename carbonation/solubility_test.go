@@ -49,10 +49,10 @@ func chart(t *testing.T, f, psi float64) float64 {
 	return must(DefaultDraught().SolveContent(thermal.Fahrenheit(f), GaugeOf(unit.Pressure(psi)*PSI)))(t).Content.Volumes()
 }
 
-// The metric tables rest on another equation, of MEBAK, for a beer of 12 °P
-// original extract, and are read as 1 g/L for 0.1 % by mass. They lie up to
-// 0.04 bar below ours at 4 °C and up to 0.07 bar above it at 15 °C: the US and
-// the European trade disagree by 1.5 % there, our stated uncertainty.
+// The metric table rests on another equation, of MEBAK, for a beer of 12 °P
+// original extract, and reads 0.1 % by mass as 1 g/L. Ours lies above it by 0.02
+// to 0.04 bar throughout: the US and the European trade disagree by up to 1.5 %
+// of the absolute pressure, our stated uncertainty and the tolerance here.
 func TestPressureForAgainstMetricTable(t *testing.T) {
 	for _, r := range table(t, "beer_metric_saturation.csv") {
 		c := r.number("temp_degC")

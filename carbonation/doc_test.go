@@ -1,0 +1,143 @@
+package carbonation
+
+import (
+	"fmt"
+	"go/ast"
+	"go/doc"
+	"go/parser"
+	"go/token"
+	"os"
+	"regexp"
+	"slices"
+	"strings"
+	"testing"
+)
+
+// The validity table of the documentation is the table that the checks read.
+func TestValidityTable(t *testing.T) {
+	text, err := os.ReadFile("doc.go")
+	if err != nil {
+		t.Fatal(err)
+	}
+	_, after, ok := strings.Cut(string(text), "// # Validity\n")
+	section, _, okEnd := strings.Cut(after, "// # ")
+	if !ok || !okEnd {
+		t.Fatal("doc.go has no section Validity")
+	}
+	row := regexp.MustCompile(`(?m)^//\t(.*)$`)
+	var documented []string
+	for _, m := range row.FindAllStringSubmatch(section, -1) {
+		documented = append(documented, m[1])
+	}
+	var want []string
+	for _, r := range Limits() {
+		want = append(want, strings.TrimSpace(fmt.Sprintf("%-28s %g to %g %s", r.Name, r.Min, r.Max, r.Unit)))
+	}
+	if !slices.Equal(documented, want) {
+		t.Errorf("doc.go says\n%s\nthe table says\n%s", strings.Join(documented, "\n"), strings.Join(want, "\n"))
+	}
+	for _, r := range Limits() {
+		if r.Source == "" || !(r.Min < r.Max) {
+			t.Errorf("row %+v", r)
+		}
+	}
+}
+
+// Each exported function and method, and the outside value it is checked
+// against. What has none says why.
+var outsideChecks = map[string]string{
+	"ContentAt":      "chart of D. Miller; Murray & Riley and five more for water (solubility_test.go)",
+	"PressureFor":    "metric table; inverse of ContentAt",
+	"TemperatureFor": "inverse of ContentAt",
+	"AirAt":          "ICAO Doc 7488",
+	"Limits":         "the documentation's table",
+	"Volumes":        "EU wine method, 1.9767 g/L",
+	"GramsPerLitre":  "EU wine method, 1.9767 g/L",
+	"AbsoluteOf":     "NIST SP 811 psi",
+	"GaugeOf":        "NIST SP 811 psi",
+	"DefaultDraught": "12 psi at 38 °F, the chart",
+
+	"Pressure.StationAt":       "ICAO Doc 7488",
+	"Draught.SolveContent":     "12 psi at 38 °F, the chart; blend table of the trade",
+	"Draught.SolveGauge":       "metric table; Draught Beer Quality Manual, 23.4 psi",
+	"Draught.SolveTemperature": "inverse of SolveContent",
+	"Draught.SolveShare":       "Draught Beer Quality Manual",
+	"Draught.Sealed":           "published bottle pressures",
+	"Draught.AirPump":          "EN 25814; 1.46 volumes by hand",
+	"Draught.Supply":           "practice, half a pound a half barrel",
+	"Equilibrium.After":        "practice, one to two weeks; CRC diffusivity",
+	"Equilibrium.Reach":        "practice, one to two weeks",
+	"Sealed.At":                "published bottle pressures; density of water at 40 °C",
+	"Package.PushBack":         "practice, 2.31 ft a psi",
+	"AirPump.After":            "EN 25814; Terzaghi's time factors",
+	"Supply.Plan":              "practice; density of Span & Wagner's table 35",
+	"Supply.CylinderAt":        "Span & Wagner table 34; filling ratios of P200",
+	"Supply.LeakTest":          "ideal gas by hand",
+	"Supply.IntoRoom":          "dilution by hand; OSHA, ACGIH, NIOSH",
+	"Wine.ContentAt":           "Regulation 2676/90; champagne at 11.5 g/L",
+	"Wine.PressureFor":         "inverse of Wine.ContentAt",
+
+	"Gauge.Absolute": "the elevation test", "Pressure.Gauge": "the elevation test",
+	"Pressure.Pascals": "NIST SP 811 psi", "Pressure.KPa": "NIST SP 811 psi", "Pressure.Bar": "NIST SP 811 psi", "Pressure.PSI": "NIST SP 811 psi",
+	"Gauge.Pascals": "NIST SP 811 psi", "Gauge.KPa": "NIST SP 811 psi", "Gauge.Bar": "NIST SP 811 psi", "Gauge.PSI": "NIST SP 811 psi",
+	"Content.Volumes": "EU wine method", "Content.GramsPerLitre": "EU wine method",
+}
+
+// Methods that carry no number of their own: presentation, text and working.
+var plainMethods = []string{"String", "IsValid", "MarshalText", "UnmarshalText", "Steps", "Band"}
+
+func TestEveryExportIsChecked(t *testing.T) {
+	fset := token.NewFileSet()
+	entries, err := os.ReadDir(".")
+	if err != nil {
+		t.Fatal(err)
+	}
+	var files []*ast.File
+	for _, e := range entries {
+		if name := e.Name(); strings.HasSuffix(name, ".go") && !strings.HasSuffix(name, "_test.go") {
+			f, err := parser.ParseFile(fset, name, nil, parser.ParseComments)
+			if err != nil {
+				t.Fatal(err)
+			}
+			files = append(files, f)
+		}
+	}
+	p, err := doc.NewFromFiles(fset, files, "example.com/pourwell/carbonation")
+	if err != nil {
+		t.Fatal(err)
+	}
+	seen := map[string]bool{}
+	names := len(p.Funcs)
+	need := func(name string, comment string) {
+		seen[name] = true
+		if comment == "" {
+			t.Errorf("%s has no documentation", name)
+		}
+		if i := strings.LastIndex(name, "."); !slices.Contains(plainMethods, name[i+1:]) && outsideChecks[name] == "" {
+			t.Errorf("%s has no outside check", name)
+		}
+	}
+	for _, f := range p.Funcs {
+		need(f.Name, f.Doc)
+	}
+	for _, typ := range p.Types {
+		if typ.Name != "RangeError" { // an alias
+			names++
+		}
+		names += len(typ.Funcs)
+		for _, f := range typ.Funcs {
+			need(f.Name, f.Doc)
+		}
+		for _, m := range typ.Methods {
+			need(typ.Name+"."+m.Name, m.Doc)
+		}
+	}
+	for name := range outsideChecks {
+		if !seen[name] {
+			t.Errorf("%s is listed and does not exist", name)
+		}
+	}
+	if names > 25 {
+		t.Errorf("%d exported names, want at most 25", names)
+	}
+}

@@ -1,0 +1,81 @@
+package carbonation
+
+import (
+	"math"
+	"testing"
+
+	"gonum.org/v1/gonum/unit"
+	"pgregory.net/rapid"
+)
+
+// Units. Source: NIST SP 811 (2008), appendix B: 1 psi is 6.894757 kPa.
+func TestUnits(t *testing.T) {
+	p, g := AbsoluteOf(14.7*PSI), GaugeOf(12*PSI)
+	near(t, "kPa", p.KPa(), 14.7*6.894757, 1e-5)
+	near(t, "bar", p.Bar(), 14.7*0.06894757, 1e-7)
+	near(t, "psi", p.PSI(), 14.7, 1e-12)
+	near(t, "Pa", g.Pascals(), 12*6894.757, 1e-2)
+	near(t, "bar", g.Bar(), 12*0.06894757, 1e-7)
+	near(t, "kPa", g.KPa(), 12*6.894757, 1e-5)
+	near(t, "psi", g.Absolute(AbsoluteOf(Atmosphere)).PSI(), 12+14.69595, 1e-5)
+	near(t, "psi", g.Absolute(p).Gauge(p).PSI(), 12, 1e-9)
+}
+
+func TestInvalidQuantities(t *testing.T) {
+	air := AbsoluteOf(Atmosphere)
+	for _, p := range []Pressure{{}, AbsoluteOf(-1), AbsoluteOf(unit.Pressure(math.NaN())), AbsoluteOf(unit.Pressure(math.Inf(1))), GaugeOf(-2 * Atmosphere).Absolute(air), Gauge{}.Absolute(air), GaugeOf(1).Absolute(Pressure{})} {
+		if _, err := p.MarshalText(); p.IsValid() || !math.IsNaN(p.Pascals()) || err == nil || p.String() != "invalid pressure" {
+			t.Errorf("%v is valid", p)
+		}
+	}
+	for _, g := range []Gauge{{}, GaugeOf(unit.Pressure(math.NaN())), GaugeOf(unit.Pressure(math.Inf(-1))), Pressure{}.Gauge(air), air.Gauge(Pressure{})} {
+		if _, err := g.MarshalText(); g.IsValid() || !math.IsNaN(g.Pascals()) || err == nil || g.String() != "invalid gauge pressure" {
+			t.Errorf("%v is valid", g)
+		}
+	}
+	for _, c := range []Content{{}, Volumes(-1), Volumes(math.NaN()), GramsPerLitre(math.Inf(1))} {
+		if _, err := c.MarshalText(); c.IsValid() || !math.IsNaN(c.Volumes()) || err == nil || c.String() != "invalid content" {
+			t.Errorf("%v is valid", c)
+		}
+	}
+}
+
+func TestText(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		v := rapid.Float64Range(0, 1e7).Draw(t, "value")
+		p, g, c := AbsoluteOf(unit.Pressure(v)), GaugeOf(unit.Pressure(-v)), GramsPerLitre(v)
+		var p2 Pressure
+		var g2 Gauge
+		var c2 Content
+		pt, errP := p.MarshalText()
+		gt, errG := g.MarshalText()
+		ct, errC := c.MarshalText()
+		if errP != nil || errG != nil || errC != nil {
+			t.Fatal(errP, errG, errC)
+		}
+		if err := p2.UnmarshalText(pt); err != nil || p2 != p {
+			t.Fatalf("%s gives %v, want %v (%v)", pt, p2, p, err)
+		}
+		if err := g2.UnmarshalText(gt); err != nil || g2 != g {
+			t.Fatalf("%s gives %v, want %v (%v)", gt, g2, g, err)
+		}
+		if err := c2.UnmarshalText(ct); err != nil || c2 != c {
+			t.Fatalf("%s gives %v, want %v (%v)", ct, c2, c, err)
+		}
+	})
+	var p Pressure
+	var g Gauge
+	var c Content
+	if p.UnmarshalText([]byte("12")) == nil || g.UnmarshalText([]byte("12C")) == nil || c.UnmarshalText([]byte("2.5")) == nil {
+		t.Error("a bare number or a wrong unit passes")
+	}
+	if got := GaugeOf(12 * PSI).String(); got != "82.74 kPa gauge" {
+		t.Error(got)
+	}
+	if got := AbsoluteOf(Atmosphere).String(); got != "101.33 kPa abs" && got != "101.32 kPa abs" {
+		t.Error(got)
+	}
+	if got := Volumes(2.5).String(); got != "2.50 volumes" {
+		t.Error(got)
+	}
+}

@@ -93,3 +93,15 @@ func UnitOf(text string) string {
 	text = strings.TrimSpace(text)
 	return strings.TrimSpace(text[numberEnd(text):])
 }
+
+// Largest returns the largest size among values, leaving out what is not
+// finite.
+func Largest(values []float64) float64 {
+	largest := 0.0
+	for _, v := range values {
+		if a := math.Abs(v); a > largest && !math.IsInf(a, 0) {
+			largest = a
+		}
+	}
+	return largest
+}

@@ -160,11 +160,18 @@ func (v *Values) Assumptions() []string {
 
 // Words returns the input's name as words, such as "CO2 share".
 func (in *Input) Words() string {
-	words := strings.ReplaceAll(in.Name, "-", " ")
-	for _, r := range [][2]string{{"abv", "alcohol"}, {"co2", "CO2"}} {
-		words = strings.ReplaceAll(words, r[0], r[1])
+	words := strings.Split(in.Name, "-")
+	for i, w := range words {
+		if long, ok := longWords[w]; ok {
+			words[i] = long
+		}
 	}
-	return words
+	return strings.Join(words, " ")
+}
+
+// longWords spells out what flags abbreviate.
+var longWords = map[string]string{
+	"abv": "alcohol", "co2": "CO2", "temp": "temperature", "fg": "final gravity", "og": "original gravity", "ua": "UA",
 }
 
 // bandFactor converts a band's unit to that of a key's suffix.

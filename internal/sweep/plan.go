@@ -89,3 +89,13 @@ func (p *Plan) Example() string {
 	}
 	return "elevation 600m+-5%"
 }
+
+// RangeOf returns an input of c with a range, as it may be typed.
+func RangeOf(c *calc.Calculation) string {
+	for _, in := range c.Inputs {
+		if in.Kind.Sizeable() && in.Kind != quantity.Number && in.Named == "" && !in.Repeat {
+			return in.Name + " " + RangeExample(in.Kind)
+		}
+	}
+	return "elevation " + RangeExample(quantity.Length)
+}

@@ -3,6 +3,7 @@ package sweep
 import (
 	"errors"
 	"math"
+	"slices"
 
 	"example.com/pourwell/internal/calc"
 )
@@ -134,8 +135,26 @@ func (r *Rows) choose(inputs []Column, probes job, show []string) error {
 			break
 		}
 	}
-	r.Columns = append(inputs, answers...)
+	r.Columns = append(inputs, besideLead(answers, r.Lead)...)
 	return err
+}
+
+// besideLead moves the ends of the leading answer's spread behind it.
+func besideLead(answers []Column, lead string) []Column {
+	ends := []Column{}
+	rest := slices.DeleteFunc(slices.Clone(answers), func(c Column) bool {
+		is := c.Key == "low_"+lead || c.Key == "high_"+lead
+		if is {
+			ends = append(ends, c)
+		}
+		return is
+	})
+	for i, c := range rest {
+		if c.Key == lead {
+			return slices.Insert(rest, i+1, ends...)
+		}
+	}
+	return answers
 }
 
 func appendKey(columns []Column, key string) []Column {

@@ -25,11 +25,20 @@ const slopeStep = 0.1
 //
 // Source: JCGM 100:2008, eq. 10.
 func (p *Plan) Spread(out *calc.Result) *calc.Spreads {
+	s := p.InputSpreads()
+	s.Results = propagate(p.Base.Clone(), p.Tolerances, out, numberKeys(out))
+	return s
+}
+
+// InputSpreads returns the tolerances alone, nil if there are none.
+func (p *Plan) InputSpreads() *calc.Spreads {
+	if len(p.Tolerances) == 0 {
+		return nil
+	}
 	s := &calc.Spreads{}
 	for i := range p.Tolerances {
 		s.Inputs = append(s.Inputs, p.Tolerances[i].spread())
 	}
-	s.Results = propagate(p.Base.Clone(), p.Tolerances, out, numberKeys(out))
 	return s
 }
 

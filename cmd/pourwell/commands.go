@@ -18,15 +18,28 @@ type globals struct {
 	Format  string `enum:"text,json,csv,markdown" default:"text" help:"${format}"`
 	Explain bool   `help:"${explain}"`
 	Rows    string `help:"${rows}" placeholder:"NAME"`
+	Plot    string `help:"${plot}" placeholder:"FILE"`
+	Input   string `help:"${input}" placeholder:"FILE"`
+	Show    string `help:"${show}" placeholder:"KEY,..."`
+	Samples int    `help:"${samples}" placeholder:"N"`
+	Seed    uint64 `help:"${seed}" default:"1"`
 }
 
 // globalHelp describes the global flags, for the parser and the help alike.
 var globalHelp = kong.Vars{
-	"units":   "us, metric or both; display only",
-	"format":  "text, json or csv; the event also markdown",
+	"units":   "us, metric or both (default, or $$POURWELL_UNITS); display only",
+	"format":  "text (default), json or csv; the event also markdown",
 	"explain": "show the working with its sources",
 	"rows":    "with --format csv: write this list of rows, such as tubes or course",
+	"plot":    "draw a range or a course of time into FILE.svg or FILE.png",
+	"input":   "answer every row of FILE.csv, or of standard input for -",
+	"show":    "only these answers of a range, a file or a plot",
+	"samples": "check a tolerance with so many random samples, 100 to 1000000",
+	"seed":    "of the random samples, 1 if not given",
 }
+
+// globalNames lists the global flags in the order of the help.
+var globalNames = []string{"units", "format", "explain", "plot", "input", "show", "rows", "samples", "seed"}
 
 // root is what the parser fills.
 type root struct {
@@ -103,9 +116,6 @@ func flagFields(c *calc.Calculation) []reflect.StructField {
 			t = boolType
 		}
 		tag := fmt.Sprintf(`name:%q help:%q`, in.Name, strings.ReplaceAll(in.Help, "$", ""))
-		if in.Name == "elevation" {
-			tag += ` env:"POURWELL_ELEVATION"`
-		}
 		fields = append(fields, reflect.StructField{Name: fieldName(in.Name), Type: t, Tag: reflect.StructTag(tag)})
 	}
 	return fields
@@ -130,17 +140,21 @@ func parser(args []string) (*kong.Kong, *root, error) {
 	return k, r, err
 }
 
-// typed returns what was typed for the selected calculation, by flag name.
-func typed(ctx *kong.Context) map[string][]string {
-	found := map[string][]string{}
-	for _, flag := range ctx.Flags() {
-		v := flag.Target
+// typed returns what was typed for the inputs of the selected calculation, in
+// the order of the command line.
+func typed(ctx *kong.Context) []calc.Typed {
+	var all []calc.Typed
+	for _, p := range ctx.Path {
+		if p.Flag == nil || slices.ContainsFunc(all, func(t calc.Typed) bool { return t.Name == p.Flag.Name }) {
+			continue
+		}
+		v := p.Flag.Target
 		switch {
-		case v.Type() == wordsType && v.Len() > 0:
-			found[flag.Name] = []string(v.Interface().(words))
-		case v.Type() == boolType && v.Bool() && flag.Target.CanAddr():
-			found[flag.Name] = []string{"true"}
+		case v.Type() == wordsType:
+			all = append(all, calc.Typed{Name: p.Flag.Name, Texts: v.Interface().(words)})
+		case v.Type() == boolType && v.Bool() && p.Flag.Name != "explain":
+			all = append(all, calc.Typed{Name: p.Flag.Name, Texts: []string{"true"}})
 		}
 	}
-	return found
+	return all
 }

@@ -35,9 +35,13 @@ func describe(err error) (what, hint string, code int) {
 	var parse *kong.ParseError
 	var text *quantity.Error
 	var rng *volume.RangeError
+	var rows rowsFailed
 	switch {
 	case errors.As(err, &file):
 		return file.Error(), file.Hint, exitUsage
+	case errors.As(err, &rows):
+		_, hint, _ := describe(rows.First)
+		return rows.Error(), hint, exitNoAnswer
 	case errors.As(err, &usage):
 		return usage.What, usage.Hint, exitUsage
 	case errors.As(err, &text):

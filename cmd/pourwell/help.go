@@ -62,8 +62,9 @@ func helpOverview(b *strings.Builder) {
 
 func helpGlobals(b *strings.Builder) {
 	b.WriteString("Everywhere\n")
-	for _, name := range []string{"units", "format", "explain", "rows"} {
-		fmt.Fprintf(b, "  --%-18s %s\n", name, globalHelp[name])
+	for _, name := range globalNames {
+		text := strings.ReplaceAll(globalHelp[name], "$$", "$")
+		fmt.Fprintf(b, "  --%-9s %s\n", name, report.Wrap(text, 14, 14))
 	}
 }
 

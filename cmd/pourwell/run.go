@@ -4,13 +4,16 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"os"
 	"slices"
 	"strings"
 	"syscall"
 
 	"example.com/pourwell/internal/calc"
+	"example.com/pourwell/internal/chart"
 	"example.com/pourwell/internal/quantity"
 	"example.com/pourwell/internal/report"
+	"example.com/pourwell/internal/sweep"
 )
 
 // Exit codes, explained by "pourwell help exit".
@@ -21,9 +24,15 @@ const (
 	exitNoAnswer   = 3 // out of range, no solution, or never
 )
 
+// A console is where the command reads and writes.
+type console struct {
+	in       io.Reader
+	out, err io.Writer
+}
+
 // run is the whole command: it answers args and returns the exit code.
 func run(args []string, stdin io.Reader, stdout, stderr io.Writer) int {
-	err := answer(args, stdin, stdout)
+	err := answer(args, console{stdin, stdout, stderr})
 	if err == nil || errors.Is(err, syscall.EPIPE) || errors.Is(err, io.ErrClosedPipe) {
 		return exitDone
 	}
@@ -31,9 +40,9 @@ func run(args []string, stdin io.Reader, stdout, stderr io.Writer) int {
 }
 
 // answer does what args ask for.
-func answer(args []string, stdin io.Reader, stdout io.Writer) error {
+func answer(args []string, con console) error {
 	if topics, asked := helpAsked(args); asked {
-		return help(stdout, topics)
+		return help(con.out, topics)
 	}
 	k, r, err := parser(args)
 	if err != nil {
@@ -47,60 +56,104 @@ func answer(args []string, stdin io.Reader, stdout io.Writer) error {
 	path := strings.Fields(ctx.Command())
 	switch path[0] {
 	case "event":
-		return runEvent(r, stdin, stdout, opt)
+		return runEvent(r, con.in, con.out, opt)
 	case "help":
-		return help(stdout, r.Help.Topic)
+		return help(con.out, r.Help.Topic)
 	}
-	return calculate(lookup(path[0], path[1]), typed(ctx), r.globals, stdout, opt)
+	return calculate(lookup(path[0], path[1]), typed(ctx), r.globals, con, opt)
 }
 
 var systems = map[string]quantity.System{"both": quantity.Both, "us": quantity.US, "metric": quantity.Metric}
 
-// calculate runs one calculation and writes its report.
-func calculate(c *calc.Calculation, flags map[string][]string, g globals, w io.Writer, opt report.Options) error {
-	in, err := read(c, flags)
+// calculate runs one calculation, once or over many rows, and writes its
+// report.
+func calculate(c *calc.Calculation, inputs []calc.Typed, g globals, con console, opt report.Options) error {
+	plan, err := sweep.Read(c, inputs)
 	if err != nil {
 		return err
 	}
+	if err := supposeElevation(plan.Base); err != nil {
+		return err
+	}
+	if err := g.check(plan); err != nil {
+		return err
+	}
+	if plan.Single() && g.Input == "" {
+		return single(plan, g, con, opt)
+	}
+	return many(plan, g, con, opt)
+}
+
+// supposeElevation takes the height above sea level from the environment,
+// unless the air pressure is typed.
+func supposeElevation(in *calc.Values) error {
+	text := os.Getenv("POURWELL_ELEVATION")
+	if text == "" || in.Given("elevation") || in.Given("station-pressure") {
+		return nil
+	}
+	if err := in.Suppose("elevation", text); err != nil {
+		return &calc.UsageError{What: "POURWELL_ELEVATION: " + err.Error(), Hint: "set it to a height, for example 600m or 2000ft"}
+	}
+	return nil
+}
+
+// check returns a usage error if global flags do not go together.
+func (g *globals) check(plan *sweep.Plan) error {
+	rows := g.Input != "" || !plan.Single()
+	usage := func(what, hint string) error { return &calc.UsageError{What: what, Hint: hint} }
+	switch {
+	case g.Format == "markdown":
+		return usage("--format markdown is for the event", "use text, json or csv")
+	case g.Rows != "" && (g.Format != "csv" || rows):
+		return usage("--rows goes with --format csv and one answer", "add --format csv, or leave --rows out")
+	case g.Explain && rows:
+		return usage("--explain shows the working of one answer", "give every input one value")
+	case g.Input != "" && !plan.Single():
+		return usage("--input and a range do not go together", "put the values into the file")
+	case g.Show != "" && !rows && g.Plot == "":
+		return usage("--show picks answers of a range, a file or a plot", "leave it out; one answer shows all")
+	case g.Samples != 0 && len(plan.Tolerances) == 0:
+		return usage("--samples checks a tolerance, and none is given", "add one, for example --"+plan.Example())
+	case g.Samples != 0 && rows:
+		return usage("--samples checks one answer", "give every input one value")
+	case g.Samples != 0 && (g.Samples < sweep.FewestSamples || g.Samples > sweep.MostSamples):
+		return usage(fmt.Sprintf("--samples %d is outside %d to %d", g.Samples, sweep.FewestSamples, sweep.MostSamples), "10000 is plenty")
+	case g.Plot != "" && chart.Format(g.Plot) == "":
+		return usage(fmt.Sprintf("--plot %q ends in neither .svg nor .png", g.Plot), "name it for example curve.svg")
+	}
+	return nil
+}
+
+// single runs the calculation once and writes its report.
+func single(plan *sweep.Plan, g globals, con console, opt report.Options) error {
+	in := plan.Base
 	var out calc.Result
-	if err := c.Run(in, &out); err != nil {
+	if err := in.Calculation().Run(in, &out); err != nil {
 		return err
 	}
 	in.NoteUnused(&out)
+	if len(plan.Tolerances) > 0 {
+		opt.Spreads = plan.Spread(&out)
+		if g.Samples > 0 {
+			p := newProgress(con.err, "samples", g.Samples)
+			plan.Sample(opt.Spreads, g.Samples, g.Seed, p.tell)
+			p.clear()
+		}
+	}
+	if g.Plot != "" {
+		if err := plotCourse(in, &out, g, opt); err != nil {
+			return err
+		}
+	}
 	switch {
-	case g.Rows != "" && g.Format != "csv":
-		return &calc.UsageError{What: "--rows goes with --format csv", Hint: "add --format csv"}
 	case g.Rows != "":
-		return report.TableCSV(w, &out, g.Rows)
+		return report.TableCSV(con.out, &out, g.Rows)
 	case g.Format == "json":
-		return report.JSON(w, in, &out, opt)
+		return report.JSON(con.out, in, &out, opt)
 	case g.Format == "csv":
-		return report.CSV(w, &out)
-	case g.Format == "markdown":
-		return &calc.UsageError{What: "--format markdown is for the event", Hint: "use text, json or csv"}
+		return report.CSV(con.out, &out, opt)
 	}
-	return report.Text(w, in, &out, opt)
-}
-
-// read parses what was typed, in the order of the calculation's inputs.
-func read(c *calc.Calculation, flags map[string][]string) (*calc.Values, error) {
-	in, err := calc.NewValues(c)
-	if err != nil {
-		return nil, err
-	}
-	for _, input := range c.AllInputs() {
-		texts, ok := flags[input.Name]
-		if !ok {
-			continue
-		}
-		if len(texts) > 1 && !input.Repeat {
-			return nil, &calc.UsageError{What: fmt.Sprintf("--%s is given %d times", input.Name, len(texts)), Hint: "give it once"}
-		}
-		if err := in.SetText(input.Name, texts...); err != nil {
-			return nil, err
-		}
-	}
-	return in, nil
+	return report.Text(con.out, in, &out, opt)
 }
 
 // helpAsked reports whether args ask for help, and on what.

@@ -11,8 +11,9 @@ import (
 )
 
 // CSV writes the answers as a header of keys and one row. Lists of rows, such
-// as the tubes of a line, have a table of their own: see [TableCSV].
-func CSV(w io.Writer, out *calc.Result) error {
+// as the tubes of a line, have a table of their own: see [TableCSV]. With
+// tolerances the ends of the leading answer's spread follow.
+func CSV(w io.Writer, out *calc.Result, opt Options) error {
 	var head, row []string
 	for _, v := range out.Values {
 		head = append(head, v.Key)
@@ -21,6 +22,10 @@ func CSV(w io.Writer, out *calc.Result) error {
 		} else {
 			row = append(row, number(v.Number))
 		}
+	}
+	if lead, ok := opt.Spreads.Of(out.Lead()); ok {
+		head = append(head, "low_"+lead.Key, "high_"+lead.Key)
+		row = append(row, number(lead.Low()), number(lead.High()))
 	}
 	return writeCSV(w, [][]string{head, row})
 }

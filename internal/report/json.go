@@ -61,7 +61,7 @@ func JSON(w io.Writer, in *calc.Values, out *calc.Result, opt Options) error {
 	var o object
 	o.add("schema", schema)
 	o.add("calculation", in.Calculation().Title())
-	o.add("inputs", inputsObject(in))
+	o.add("inputs", inputsObject(in, nil))
 	o.add("answer", Sentence(out.Answer, in, out, opt.Units))
 	o.add("results", resultsObject(out))
 	steps := []object{}
@@ -76,6 +76,9 @@ func JSON(w io.Writer, in *calc.Values, out *calc.Result, opt Options) error {
 		bands.add(b.Key, object{{"low", b.Low}, {"high", b.High}, {"source", b.Source}})
 	}
 	o.add("bands", bands)
+	if opt.Spreads != nil {
+		o.add("tolerances", spreadsObject(opt.Spreads, out.Bands()))
+	}
 	o.add("assumptions", sentences(in.Assumptions(), in, out, opt.Units))
 	o.add("notes", sentences(out.Notes, in, out, opt.Units))
 	o.add("cautions", sentences(append(append([]string{}, out.Cautions...), in.Calculation().Cautions...), in, out, opt.Units))
@@ -99,11 +102,14 @@ func sentences(all []string, in *calc.Values, out *calc.Result, sys quantity.Sys
 	return list
 }
 
-// inputsObject lists the inputs that have a value, in their order.
-func inputsObject(in *calc.Values) object {
+// inputsObject lists the inputs that have a value, in their order, without
+// those whose key skip knows.
+func inputsObject(in *calc.Values, skip func(key string) bool) object {
 	o := object{}
 	for key, value := range in.Each() {
-		o.add(key, value)
+		if skip == nil || !skip(key) {
+			o.add(key, value)
+		}
 	}
 	return o
 }

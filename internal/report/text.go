@@ -15,8 +15,9 @@ import (
 // Options say how a person wants to read an answer.
 type Options struct {
 	Units   quantity.System
-	Explain bool // show the working
-	ASCII   bool // the terminal shows no other letters
+	Explain bool          // show the working
+	ASCII   bool          // the terminal shows no other letters
+	Spreads *calc.Spreads // what tolerances make of the answers, nil if none were typed
 }
 
 // Text writes the answer first, in plain words; then its numbers, what it
@@ -31,6 +32,7 @@ func Text(w io.Writer, in *calc.Values, out *calc.Result, opt Options) error {
 	if opt.Explain {
 		p.working(out.Steps())
 	}
+	p.spreads()
 	if assumed := in.Assumptions(); len(assumed) > 0 {
 		p.paragraph("Assumed: ", strings.Join(assumed, ", ")+".")
 	}
@@ -77,9 +79,9 @@ func (p *printer) list(label string, sentences []string) {
 
 // answers writes the numbers in columns: label, US units, metric units.
 func (p *printer) answers() {
-	bands := map[string]calc.Band{}
+	bands := map[string]*calc.Band{}
 	for _, b := range p.out.Bands() {
-		bands[b.Key] = b
+		bands[b.Key] = &b
 	}
 	var rows [][]string
 	for _, v := range p.out.Values {
@@ -90,9 +92,7 @@ func (p *printer) answers() {
 		}
 		_, suffix := quantity.SplitKey(v.Key)
 		rows = append(rows, p.columns(label, suffix, v.Number))
-		if b, ok := bands[v.Key]; ok {
-			rows = append(rows, p.band(suffix, b))
-		}
+		rows = append(rows, p.bounds(v.Key, suffix, bands[v.Key])...)
 	}
 	if len(rows) > 0 {
 		p.gap()
@@ -112,23 +112,18 @@ func (p *printer) columns(label, suffix string, v float64) []string {
 	return []string{label, us, metric}
 }
 
-// band returns the row under an answer that says how sure it is.
-func (p *printer) band(suffix string, b calc.Band) []string {
-	us, metric := quantity.Span(suffix, b.Low, b.High)
-	switch {
-	case us == metric || p.opt.Units == quantity.US:
-		return []string{"  likely within", us}
-	case p.opt.Units == quantity.Metric:
-		return []string{"  likely within", metric}
-	}
-	return []string{"  likely within", us, metric}
-}
+func (p *printer) label(key string) string { return Label(p.in.Calculation(), key) }
 
-// label returns the words for a key.
-func (p *printer) label(key string) string {
-	for _, k := range p.in.Calculation().Results {
+// Label returns the words for a key of c.
+func Label(c *calc.Calculation, key string) string {
+	for _, k := range c.Results {
 		if k.Key == key && k.Label != "" {
 			return k.Label
+		}
+	}
+	for _, end := range []string{"low", "high"} { // of a spread
+		if rest, ok := strings.CutPrefix(key, end+"_"); ok {
+			return Label(c, rest) + ", " + end
 		}
 	}
 	return Words(key)
@@ -138,6 +133,14 @@ func (p *printer) label(key string) string {
 func Words(key string) string {
 	name, _ := quantity.SplitKey(key)
 	return strings.ReplaceAll(strings.ReplaceAll(name, "_", " "), "co2", "CO2")
+}
+
+// Capital returns s with its first letter large.
+func Capital(s string) string {
+	if s == "" {
+		return s
+	}
+	return strings.ToUpper(s[:1]) + s[1:]
 }
 
 // grid writes rows in aligned columns with a margin of indent blanks.

@@ -1,0 +1,258 @@
+package report
+
+import (
+	"fmt"
+	"math"
+	"strings"
+	"unicode/utf8"
+
+	"example.com/pourwell/internal/calc"
+	"example.com/pourwell/internal/quantity"
+)
+
+// A column is one column of text under its head: a quantity of one unit, or of
+// two side by side.
+type column struct {
+	label []string // lines
+	parts []part
+	input bool
+}
+
+// A part is the numbers of a column in one unit.
+type part struct {
+	unit  string
+	cells []string
+	left  bool // words stand to the left
+}
+
+func (c *column) width() int {
+	w := 0
+	for i := range c.parts {
+		w += c.parts[i].width() + 2
+	}
+	return max(w-2, linesWidth(c.label))
+}
+
+func (p *part) width() int {
+	w := utf8.RuneCountInString(p.unit)
+	for _, c := range p.cells {
+		w = max(w, utf8.RuneCountInString(c))
+	}
+	return w
+}
+
+func linesWidth(lines []string) int {
+	w := 0
+	for _, l := range lines {
+		w = max(w, utf8.RuneCountInString(l))
+	}
+	return w
+}
+
+// columns turns the sheet around, each column in the units asked for. An
+// answer that only repeats what was typed is left out.
+func (s *Sheet) columns(in *calc.Values, opt Options) []column {
+	var all []column
+	for i, h := range s.Heads {
+		if !h.Input && (s.repeats(i) || s.restates(i, in)) {
+			continue
+		}
+		c := column{input: h.Input, parts: s.parts(i, opt.Units)}
+		w := -2
+		for k := range c.parts {
+			w += c.parts[k].width() + 2
+		}
+		c.label = strings.Split(wrapAt(h.Label, max(w, 13)), "\n")
+		all = append(all, c)
+	}
+	return all
+}
+
+// repeats reports whether answer i is the same number as an input of the same
+// unit in every row.
+func (s *Sheet) repeats(i int) bool {
+	_, suffix := quantity.SplitKey(s.Heads[i].Key)
+	for k, h := range s.Heads[:i] {
+		if _, other := quantity.SplitKey(h.Key); !h.Input || other != suffix {
+			continue
+		}
+		same := true
+		for _, l := range s.Lines {
+			a, b := l.Cells[i], l.Cells[k]
+			same = same && (l.Failure != "" || !a.IsText && alike(a.Number, b.Number))
+		}
+		if same {
+			return true
+		}
+	}
+	return false
+}
+
+// restates reports whether answer i is the same number in every row as an input
+// that the title has told.
+func (s *Sheet) restates(i int, in *calc.Values) bool {
+	_, suffix := quantity.SplitKey(s.Heads[i].Key)
+	for _, t := range in.Typed() {
+		if _, other := quantity.SplitKey(t.Value.Key); suffix == "" || other != suffix || s.varies(t.Words) {
+			continue
+		}
+		same := true
+		for _, l := range s.Lines {
+			same = same && (l.Failure != "" || alike(l.Cells[i].Number, t.Value.Number))
+		}
+		if same {
+			return true
+		}
+	}
+	return false
+}
+
+func alike(a, b float64) bool { return math.Abs(a-b) <= 1e-9*math.Max(1, math.Abs(a)) }
+
+// parts writes the numbers of column i.
+func (s *Sheet) parts(i int, sys quantity.System) []part {
+	us, metric := s.scales(i)
+	scales := []quantity.Scale{us, metric}
+	switch {
+	case us == metric || sys == quantity.US:
+		scales = scales[:1]
+	case sys == quantity.Metric:
+		scales = scales[1:]
+	}
+	parts := make([]part, len(scales))
+	for k, scale := range scales {
+		parts[k].unit = scale.Unit
+		for _, l := range s.Lines {
+			c := l.Cells[i]
+			switch {
+			case c.IsText:
+				parts[k].left = true
+				parts[k].cells = append(parts[k].cells, c.Text)
+			case l.Failure != "" && !s.Heads[i].Input:
+				parts[k].cells = append(parts[k].cells, "failed")
+			default:
+				parts[k].cells = append(parts[k].cells, scale.Text(c.Number))
+			}
+		}
+	}
+	return parts
+}
+
+// scales returns the scales that suit the largest number of column i.
+func (s *Sheet) scales(i int) (us, metric quantity.Scale) {
+	largest := 0.0
+	for _, l := range s.Lines {
+		if v := math.Abs(l.Cells[i].Number); v > largest && !math.IsInf(v, 0) {
+			largest = v
+		}
+	}
+	_, suffix := quantity.SplitKey(s.Heads[i].Key)
+	return quantity.Scales(suffix, largest)
+}
+
+// fold writes columns side by side; those that do not fit the line follow in a
+// block of their own, beside the inputs once more.
+func (p *printer) fold(all []column) {
+	var inputs, answers []column
+	for _, c := range all {
+		if c.input {
+			inputs = append(inputs, c)
+		} else {
+			answers = append(answers, c)
+		}
+	}
+	for first := true; first || len(answers) > 0; first = false {
+		block, used := append([]column{}, inputs...), 0
+		for i := range inputs {
+			used += inputs[i].width() + 3
+		}
+		for len(answers) > 0 && (len(block) == len(inputs) || used+answers[0].width()+2 <= width) {
+			used += answers[0].width() + 3
+			block = append(block, answers[0])
+			answers = answers[1:]
+		}
+		p.gap()
+		p.block(block)
+	}
+}
+
+// block writes labels, units and rows. Columns stand three blanks apart, the
+// two units of one column two.
+func (p *printer) block(columns []column) {
+	lines, rows := 0, 0
+	for _, c := range columns {
+		lines = max(lines, len(c.label))
+		rows = max(rows, len(c.parts[0].cells))
+	}
+	for n := range lines {
+		p.across(columns, func(c *column, w int) string {
+			if k := n - (lines - len(c.label)); k >= 0 {
+				return pad(c.label[k], w, c.parts[0].left)
+			}
+			return pad("", w, true)
+		})
+	}
+	p.across(columns, func(c *column, w int) string {
+		return c.line(w, func(p *part) string { return p.unit })
+	})
+	for n := range rows {
+		p.across(columns, func(c *column, w int) string {
+			return c.line(w, func(p *part) string { return p.cells[n] })
+		})
+	}
+}
+
+func (p *printer) across(columns []column, cell func(c *column, w int) string) {
+	var b strings.Builder
+	for i := range columns {
+		if i > 0 {
+			b.WriteString("   ")
+		}
+		b.WriteString(cell(&columns[i], columns[i].width()))
+	}
+	if line := strings.TrimRight(b.String(), " "); line != "" {
+		fmt.Fprintln(p.w, line)
+	}
+}
+
+// line writes one cell of each part, in all w letters wide.
+func (c *column) line(w int, cell func(*part) string) string {
+	var b strings.Builder
+	for i := range c.parts {
+		if i > 0 {
+			b.WriteString("  ")
+		}
+		b.WriteString(pad(cell(&c.parts[i]), c.parts[i].width(), c.parts[i].left))
+	}
+	return pad(b.String(), w, c.parts[0].left)
+}
+
+// pad fills s up to w letters.
+func pad(s string, w int, left bool) string {
+	blanks := strings.Repeat(" ", max(0, w-utf8.RuneCountInString(s)))
+	if left {
+		return s + blanks
+	}
+	return blanks + s
+}
+
+// wrapAt breaks s between words into lines of at most w letters.
+func wrapAt(s string, w int) string {
+	var b strings.Builder
+	at := 0
+	for i, word := range strings.Fields(s) {
+		n := utf8.RuneCountInString(word)
+		switch {
+		case i == 0:
+		case at+1+n > w:
+			b.WriteByte('\n')
+			at = 0
+		default:
+			b.WriteByte(' ')
+			at++
+		}
+		b.WriteString(word)
+		at += n
+	}
+	return b.String()
+}

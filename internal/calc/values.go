@@ -167,6 +167,10 @@ func (v *Values) Gauge(name string) carbonation.Gauge {
 	return carbonation.GaugeOf(unit.Pressure(v.Number(name)))
 }
 
+// Drop returns the difference of pressures called name, NaN if it has no
+// value.
+func (v *Values) Drop(name string) unit.Pressure { return unit.Pressure(v.Number(name)) }
+
 // Content returns the CO2 content called name, invalid if it has no value.
 func (v *Values) Content(name string) carbonation.Content {
 	return carbonation.GramsPerLitre(v.Number(name))

@@ -8,10 +8,10 @@ import (
 	"gonum.org/v1/gonum/unit"
 )
 
-// A TradeRow is one row of the restriction tables that the trade balances by.
-type TradeRow struct {
+// A tradeRow is one row of the restriction tables that the trade balances by.
+type tradeRow struct {
 	List     string      // "handbook", "older trade list" or "installation manual"
-	Material string      // as in [Materials]
+	Material string      // as in [Tube]
 	Bore     unit.Length // inside, as the table takes it
 	OD       unit.Length // outside, where the tube is sold by it, else 0
 	Loss     Gradient    // at about 1 US gal/min, whatever else flows
@@ -28,7 +28,7 @@ const perFootOfRise = 0.5 * PSIPerFoot
 // Quality Manual (2009), tubing table, cells confirmed one by one where trade
 // texts quote them, the rest from memory; older trade list and installation manual,
 // trade tables whose authors are not named.
-var tradeTable = [...]TradeRow{
+var tradeTable = [...]tradeRow{
 	{"handbook", "vinyl", 3 * Inch / 16, 0, 3.00 * PSIPerFoot, 2.2 * PSIPerFoot, "published"},
 	{"handbook", "vinyl", Inch / 4, 0, 0.85 * PSIPerFoot, 0, "published"},
 	{"handbook", "vinyl", 5 * Inch / 16, 0, 0.40 * PSIPerFoot, 0, "published"},
@@ -45,8 +45,23 @@ var tradeTable = [...]TradeRow{
 	{"installation manual", "supply", 3 * Inch / 8, 0, 0.07 * PSIPerFoot, 0, "practice"},
 }
 
-// TradeTable returns the restriction table of the trade mode.
-func TradeTable() []TradeRow { return append([]TradeRow(nil), tradeTable[:]...) }
+// Restriction returns what the trade's table gives for the tube, at about 1 US
+// gal/min; see [Run.TradeGauge].
+//
+// It returns an error that wraps [ErrNoSolution] and NaN if the table has no row
+// for it.
+func (t Tube) Restriction() (Gradient, error) {
+	row, ok := findRow(t)
+	if !ok {
+		return Gradient(nan), noRow("lines.Tube.Restriction", t)
+	}
+	return row.Loss, nil
+}
+
+func noRow(fn string, t Tube) error {
+	return fmt.Errorf("%s: %w: the trade's table has no row for %s of %.2f mm (%.3f in) bore",
+		fn, ErrNoSolution, tradeMaterial(t), float64(t.Bore/Millimetre), float64(t.Bore/Inch))
+}
 
 // A TradeBalance is a run balanced by the trade's table of restriction. It
 // stands beside a [Pour], never mixed with it: the table knows no flow, no
@@ -58,7 +73,7 @@ type TradeBalance struct {
 	Rise        unit.Pressure     // 0.5 psi per foot
 
 	n       int
-	rows    [maxTubes]TradeRow
+	rows    [maxTubes]tradeRow
 	lengths [maxTubes]unit.Length
 	height  unit.Length // middle of the keg to the tap
 	solved  int         // the tube whose length was asked for, -1 for none
@@ -145,10 +160,9 @@ func (r Run) trade(fn string, solved int) (TradeBalance, error) {
 		if err := t.check(fn); err != nil {
 			return invalidTrade, err
 		}
-		row, ok := tradeRow(t)
+		row, ok := findRow(t)
 		if !ok {
-			return invalidTrade, fmt.Errorf("%s: %w: the trade's table has no row for %s of %.2f mm (%.3f in) bore",
-				fn, ErrNoSolution, tradeMaterial(t), float64(t.Bore/Millimetre), float64(t.Bore/Inch))
+			return invalidTrade, noRow(fn, t)
 		}
 		b.rows[i], b.lengths[i] = row, t.Length
 		if i != solved {
@@ -158,9 +172,9 @@ func (r Run) trade(fn string, solved int) (TradeBalance, error) {
 	return b, nil
 }
 
-// tradeRow finds the row of a tube: material and bore within 2 %, or outside
+// findRow finds the row of a tube: material and bore within 2 %, or outside
 // diameter within 2 %.
-func tradeRow(t Tube) (TradeRow, bool) {
+func findRow(t Tube) (tradeRow, bool) {
 	near := func(a, b unit.Length) bool { return math.Abs(float64(a/b)-1) <= 0.02 }
 	material := tradeMaterial(t)
 	for _, row := range tradeTable {
@@ -175,7 +189,7 @@ func tradeRow(t Tube) (TradeRow, bool) {
 			return row, true
 		}
 	}
-	return TradeRow{}, false
+	return tradeRow{}, false
 }
 
 func tradeMaterial(t Tube) string {
@@ -227,7 +241,7 @@ func (b TradeBalance) Band() Band {
 }
 
 // spread returns the least and the greatest loss in Pa/m that a list gives.
-func (r TradeRow) spread() (least, most float64) {
+func (r tradeRow) spread() (least, most float64) {
 	least, most = float64(r.Loss), float64(r.Loss)
 	if r.Other > 0 {
 		least, most = min(least, float64(r.Other)), max(most, float64(r.Other))

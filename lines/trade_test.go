@@ -12,7 +12,7 @@ import (
 
 func TestTradeTableAsPublished(t *testing.T) {
 	published := rows(t, "trade_restriction.csv")
-	for _, row := range TradeTable() {
+	for _, row := range tradeTable {
 		found := false
 		for _, r := range published {
 			material := r["material"]
@@ -85,7 +85,7 @@ func TestBalanceExamples(t *testing.T) {
 // vinyl, 0.5 to 0.8 times for barrier and stainless; the two older lists agree
 // with physics within 8 %. This is why the modes stand side by side.
 func TestTradeAgainstPhysics(t *testing.T) {
-	for _, row := range TradeTable() {
+	for _, row := range tradeTable {
 		p := must(bare(Tube{Bore: row.Bore, Length: Foot}).Gauge(USGallonPerMinute))(t)
 		ratio := float64(row.Loss) * float64(Foot) / float64(p.Loss)
 		low, high := 0.5, 0.8
@@ -110,6 +110,9 @@ func TestTradeFindsTheTube(t *testing.T) {
 	within(t, "20 ft of 1/4 in OD stainless, psi", b.Gauge.PSI(), 24, 1e-9)
 	within(t, "its band, psi", b.Band().High/float64(carbonation.PSI), 40, 1e-9)
 
+	r := must(tube.Restriction())(t)
+	within(t, "its restriction, psi/ft", float64(r/PSIPerFoot), 1.2, 1e-12)
+
 	// The handbook measures the rise from the middle of the keg.
 	b = must(Run{Tubes: []Tube{{Bore: 3 * Inch / 16, Length: 4 * Foot}}, Rise: 4 * Foot, KegHeight: 2 * Foot}.TradeGauge())(t)
 	within(t, "rise from the middle, psi", float64(b.Rise/carbonation.PSI), 2.5, 1e-9)
@@ -120,6 +123,9 @@ func TestTradeErrors(t *testing.T) {
 	b, err := r.TradeGauge()
 	if !errors.Is(err, ErrNoSolution) || !strings.Contains(err.Error(), "no row for vinyl of 7.00 mm (0.276 in) bore") {
 		t.Errorf("7 mm: %v", err)
+	}
+	if r, err := (Tube{Bore: 7e-3}).Restriction(); !errors.Is(err, ErrNoSolution) || !math.IsNaN(float64(r)) {
+		t.Errorf("restriction of 7 mm: %v, %v", r, err)
 	}
 	if b.Gauge.IsValid() || !math.IsNaN(float64(b.Restriction)) {
 		t.Errorf("result beside an error: %+v", b)

@@ -3,6 +3,7 @@ package lines
 import (
 	"math"
 
+	"example.com/pourwell/thermal"
 	"example.com/pourwell/volume"
 	"gonum.org/v1/gonum/unit"
 )
@@ -12,7 +13,7 @@ type Tube struct {
 	Bore      unit.Length // inside diameter
 	Length    unit.Length // along the tube; 0 where it is to be found
 	Wall      unit.Length // thickness of the wall, 0 if not known
-	Material  string      // one of [Materials], or empty if not known
+	Material  string      // vinyl, barrier, stainless, polyethylene, supply or copper; empty if not known
 	Roughness unit.Length // height of the roughness inside; 0 for smooth, as plastic and drawn steel are
 	Coil      unit.Length // mean diameter of the winding; 0 for a straight tube
 }
@@ -38,10 +39,34 @@ func TubeOfOD(od, wall, length unit.Length) (Tube, error) {
 	return t, nil
 }
 
-// Materials lists the names a [Tube] may bear: the trade's table of
-// restriction and the conduction of heat through the wall go by them.
-func Materials() []string {
-	return []string{"vinyl", "barrier", "stainless", "polyethylene", "supply", "copper"}
+// A material is what the conduction of heat through a tube goes by.
+type material struct {
+	name         string
+	conductivity thermal.Conductivity
+	wall         unit.Length // usual thickness
+}
+
+// materials are those a [Tube] may be of, vinyl first: it stands for an unknown
+// one. Conductivities: EN 12524 for plastics (polyethylene of high density
+// between 0.33 and 0.50), Incropera, Fundamentals of Heat and Mass Transfer,
+// table A.1 for metals. Walls: common practice, no source.
+var materials = [...]material{
+	{"vinyl", 0.14, Inch / 8},
+	{"barrier", 0.33, Inch / 16},
+	{"stainless", 14.9, 0.7 * Millimetre},
+	{"polyethylene", 0.33, Inch / 16},
+	{"supply", 0.33, Inch / 16},
+	{"copper", 401, 0.8 * Millimetre},
+}
+
+// materialOf returns the material called name, vinyl for an unknown one.
+func materialOf(name string) material {
+	for _, m := range materials {
+		if m.name == name {
+			return m
+		}
+	}
+	return materials[0]
 }
 
 // Volume returns what the tube holds.

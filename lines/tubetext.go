@@ -3,7 +3,6 @@ package lines
 import (
 	"errors"
 	"fmt"
-	"slices"
 	"strings"
 
 	"example.com/pourwell/internal/quantity"
@@ -67,7 +66,7 @@ func (t *Tube) UnmarshalText(text []byte) error {
 			out.Wall, err = parseLength(size)
 		case word == "rough" && size != "":
 			out.Roughness, err = parseLength(size)
-		case size == "" && slices.Contains(Materials(), word):
+		case size == "" && word == materialOf(word).name:
 			out.Material = word
 		default:
 			what := fmt.Sprintf("has the part %q that is no part of a tube", part)
@@ -111,7 +110,13 @@ func tubeParts(text string) []string {
 }
 
 // tubeWords lists the words that may follow bore and length.
-func tubeWords() []string { return append([]string{"coil", "wall", "rough"}, Materials()...) }
+func tubeWords() []string {
+	words := []string{"coil", "wall", "rough"}
+	for _, m := range materials {
+		words = append(words, m.name)
+	}
+	return words
+}
 
 // tubeWord splits a part into its leading word and the size after it. A part
 // that starts with a digit is all size.

@@ -73,6 +73,11 @@
 //	temperature                -5 to 40 °C
 //	gauge pressure             -101 to 700 kPa
 //	flow                       0 to 60 L/min
+//	content                    0 to 6 volumes
+//	air pressure               50 to 110 kPa
+//	crevice radius             0.5 to 100 µm
+//	number of stations         2 to 2000
+//	time for a glass           0.5 to 3600 s
 //
 // # Sources
 //

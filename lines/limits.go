@@ -20,6 +20,11 @@ var (
 	limitCalibration = volume.Range{Name: "calibration factor", Min: 0.2, Max: 5, Source: "beyond it something else is wrong than friction"}
 	limitTemperature = volume.Range{Name: "temperature", Min: -5, Max: 40, Unit: "°C", Source: "models of the beer's density and viscosity"}
 	limitGauge       = volume.Range{Name: "gauge pressure", Min: -101, Max: 700, Unit: "kPa", Source: "from vacuum to the highest rating of a keg"}
+	limitContent     = volume.Range{Name: "content", Min: 0, Max: 6, Unit: "volumes", Source: "from flat beer to more than a keg is rated for"}
+	limitAir         = volume.Range{Name: "air pressure", Min: 50, Max: 110, Unit: "kPa", Source: "inhabited heights"}
+	limitCrevice     = volume.Range{Name: "crevice radius", Min: 0.5, Max: 100, Unit: "µm", Source: "from polished steel to a worn barb"}
+	limitStations    = volume.Range{Name: "number of stations", Min: 2, Max: 2000, Source: "of a profile"}
+	limitTime        = volume.Range{Name: "time for a glass", Min: 0.5, Max: 3600, Unit: "s", Source: "a glass that somebody waited for"}
 	limitFlow        = volume.Range{Name: "flow", Min: 0, Max: 60, Unit: "L/min", Source: "some twenty times a usual pour"}
 )
 
@@ -29,5 +34,6 @@ func Limits() []Range {
 	return []Range{
 		limitTubes, limitBore, limitLength, limitWall, limitRoughness, limitCoil, limitRise, limitKegHeight,
 		limitFull, limitK, limitHardware, limitHardwareAt, limitCalibration, limitTemperature, limitGauge, limitFlow,
+		limitContent, limitAir, limitCrevice, limitStations, limitTime,
 	}
 }

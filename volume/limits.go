@@ -37,6 +37,24 @@ var (
 	limitKegs       = Range{"kegs on hand", 0, 10000, "", "one event"}
 	limitPours      = Range{"pours in a keg", 1, 50000, "", "the largest vessel and the smallest glass"}
 	limitPrice      = Range{"price of a keg", 0, 1e6, "", "any currency"}
+	limitSizes      = Range{"sizes of keg", 1, 20, "", "one stock"}
+	limitMix        = Range{"servings of a mix", 0, 100000, "", "every sum of pours is compared"}
+
+	limitPerHour  = Range{"servings an hour", 0, 20, "", "beyond what anyone should drink"}
+	limitService  = Range{"time for each serving", 1, 3600, "s", "a serving takes time"}
+	limitPourTime = Range{"pour time or change", 0, 3600, "s", "within an hour"}
+	limitWait     = Range{"wait", 0, 3600, "s", "within an hour"}
+	limitWithin   = Range{"share served within the wait", 0, 0.9999, "", "certainty takes endless taps"}
+	limitRush     = Range{"rush of the first half hour", 0, 2, "", "2 is the whole hour's in its first half"}
+	limitTaps     = Range{"taps", 0, 10000, "", "checked to that number"}
+	limitLoad     = Range{"taps kept busy", 0, 9000, "", "leaves room below 10 000 taps"}
+
+	limitPacking  = Range{"packing of the ice", 0.3, 0.9, "", "pieces of ice with gaps between them"}
+	limitGravity  = Range{"gravity", 0.98, 1.2, "", "gravities of finished beer and of wort"}
+	limitCharge   = Range{"charge of the cylinder", 0.1, 100, "kg", "portable cylinders"}
+	limitCylinder = Range{"tare of the cylinder", 0.1, 200, "kg", "portable cylinders"}
+	limitPerKeg   = Range{"gas for each keg", 0, 10, "kg", "a keg, not a tank"}
+	limitABV      = Range{"alcohol by volume", 0, 0.2, "", "a fraction: 0.05 is 5 %"}
 )
 
 // Limits returns the validity table of the package: one row for each quantity
@@ -48,5 +66,8 @@ func Limits() []Range {
 		limitGlass, limitBore, limitHead, limitHeadShare, limitFoam, limitLoss, limitLine, limitHeel, limitWaste,
 		limitGuests, limitDuration, limitFirstHour, limitLater, limitDrinkers, limitWeather, limitSpread, limitDoubt, limitConfidence,
 		limitBeers, limitShares, limitChoice, limitKegs, limitPours, limitPrice,
+		limitSizes, limitMix,
+		limitPerHour, limitService, limitPourTime, limitWait, limitWithin, limitRush, limitTaps, limitLoad,
+		limitPacking, limitGravity, limitCharge, limitCylinder, limitPerKeg, limitABV,
 	}
 }

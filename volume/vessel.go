@@ -13,11 +13,12 @@ type Status string
 
 // The statuses, from the firmest to the weakest.
 const (
-	Law       Status = "law"       // an exact legal definition
-	Published Status = "published" // a standard or a published text, named beside it
-	Practice  Status = "practice"  // common practice of the trade, no source
-	Memory    Status = "memory"    // recalled, not checked
-	Estimate  Status = "estimate"  // a fit or a proportion, stated beside it
+	Law       Status = "law"              // an exact legal definition
+	Published Status = "published"        // a standard or a published text, named beside it
+	Secondary Status = "secondary source" // read only where another text quotes it
+	Practice  Status = "practice"         // common practice of the trade, no source
+	Memory    Status = "memory"           // recalled, not checked
+	Estimate  Status = "estimate"         // a fit or a proportion, stated beside it
 )
 
 // A Vessel is a keg, cask, bottle or growler. Height and Diameter are outside

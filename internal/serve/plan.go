@@ -131,7 +131,10 @@ type TapPlan struct {
 	Taps        int     `json:"taps"`
 	Needed      int     `json:"taps_needed"`
 	Wait        float64 `json:"wait_mean_s"`
+	Late        float64 `json:"wait_share"` // of guests who wait longer than they bear
 	Utilisation float64 `json:"utilisation_share"`
+
+	overrun bool // the queue grows without end
 }
 
 // A Moment is a time of the day and what to do then.

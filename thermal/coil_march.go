@@ -37,7 +37,7 @@ func (c *Coil) check(fn string, inlet Temperature, flow Flow) error {
 		{&limitFilm, float64(c.Film)},
 		{&limitFilmBand, c.FilmBand},
 		{&limitLiquid, inlet.Celsius()},
-		{&limitFlow, flow.perMinute()},
+		{&limitFlow, flow.LitresPerMinute()},
 	} {
 		if err := x.limit.Check(fn, x.value); err != nil {
 			return err

@@ -1,6 +1,7 @@
 package thermal
 
 import (
+	"fmt"
 	"math"
 	"time"
 
@@ -33,7 +34,9 @@ type Service struct {
 	Last        Temperature   // mean of glass Number
 	Settled     Temperature   // mean of every glass once the row is long
 	Sustained   Temperature   // of beer that runs without a pause: the last drop of a long pour
-	IcePerGlass unit.Mass     // melted for each glass of a long row
+	IcePerGlass unit.Mass     // melted for each glass of a long row, apart from what the box itself melts
+	IcePerLitre unit.Mass     // the same for each litre
+	IcePerHour  unit.Mass     // the same in an hour of such glasses
 	Recovery    time.Duration // rest after a long pour until the chiller is within 1 K of its first glass
 
 	row     row
@@ -93,7 +96,7 @@ func (p Pours) check(fn string) error {
 		value float64
 	}{
 		{&limitGlassVolume, float64(p.Glass) * 1e3},
-		{&limitFlow, p.Flow.perMinute()},
+		{&limitFlow, p.Flow.LitresPerMinute()},
 		{&limitPause, p.pause()},
 		{&limitNumber, float64(p.Number)},
 	} {
@@ -128,7 +131,9 @@ func (p Pours) pause() float64 {
 // is why a short coil serves a party and fails a queue.
 //
 // Valid as [Coil.Chill], for glasses from 20 mL to 20 L; outside it, or if a
-// glass is not full before the next begins, Serve returns a [*RangeError].
+// glass is not full before the next begins, Serve returns a [*RangeError]. In a
+// bath below the freezing point of the beer the content freezes, and Serve
+// returns an error that wraps [volume.ErrNoSolution].
 func (c Coil) Serve(inlet Temperature, p Pours) (Service, error) {
 	const fn = "thermal.Coil.Serve"
 	if err := p.check(fn); err != nil {
@@ -137,6 +142,10 @@ func (c Coil) Serve(inlet Temperature, p Pours) (Service, error) {
 	r, err := c.Chill(inlet, p.Flow)
 	if err != nil {
 		return noService(), err
+	}
+	if r.Blocks {
+		return noService(), fmt.Errorf("%s: %w: the bath at %s freezes beer that stands in the coil; it freezes at %s",
+			fn, volume.ErrNoSolution, onBothScales(c.Bath), onBothScales(c.Beer.FreezingPoint()))
 	}
 	bath := c.Bath.Celsius()
 	theta := r.inlet - bath
@@ -159,8 +168,7 @@ func (c Coil) Serve(inlet Temperature, p Pours) (Service, error) {
 		share = (s.Last.Celsius() - bath) / s.chilled
 	}
 	s.low, s.high, s.because = bath+share*(low-bath), bath+share*(high-bath), "films outside and inside the coil"
-	perGlass := r.capacityRate / float64(p.Flow) * float64(p.Glass) // J/K
-	s.IcePerGlass = unit.Mass(perGlass * (r.inlet - s.Settled.Celsius()) / water.LatentHeat)
+	s.melt(p, r.capacityRate*(r.inlet-s.Settled.Celsius()))
 	return s, nil
 }
 
@@ -178,22 +186,35 @@ func (s Service) Band() volume.Band {
 
 // Steps returns the working of the service.
 func (s Service) Steps() []volume.Step {
+	r := &s.row
 	steps := []volume.Step{
-		{Name: "cold end", Symbol: "T_c", Value: s.row.cold, Unit: "°C", Source: "bath of a coil, or first glass of a plate"},
-		{Name: "above it without rest", Symbol: "θ", Value: s.row.warm, Unit: "K", Source: "(T_in − T_c) e^(−NTU) for a coil, settled less first glass for a plate"},
 		{Name: "rest between two glasses", Symbol: "t", Value: s.pause, Unit: "s", Source: "interval less the time of a pour"},
-		{Name: "time constant at rest", Symbol: "τ", Value: s.tau, Unit: "s", Source: "capacity over conductance"},
-		{Name: "factor of one glass", Symbol: "x", Value: s.row.rested, Source: "e^(−t/τ), for a plate times that of the pour"},
+		{Name: "time constant at rest", Symbol: "τ", Value: s.tau, Unit: "s", Source: "heat capacity over conductance"},
 	}
-	if !s.row.plate {
-		steps = append(steps,
-			volume.Step{Name: "rests of every drop", Symbol: "k", Value: s.row.whole, Source: "whole glasses that the coil holds"},
-			volume.Step{Name: "share that rests once more", Symbol: "f", Value: s.row.once, Source: "V_h/V less k"})
+	if r.plate {
+		return append(steps,
+			volume.Step{Name: "factor of a pour and a rest", Symbol: "x", Value: r.rested, Source: "e^(−t_p (G + ṁc ε)/C − t/τ), t_p the time of a pour"},
+			volume.Step{Name: "first glass", Symbol: "T_1", Value: s.First.Celsius(), Unit: "°C", Source: "block at 0 °C at the start, its mean over the pour"},
+			volume.Step{Name: "settled glass", Symbol: "T_∞", Value: s.Settled.Celsius(), Unit: "°C", Source: "the block begins each pour as it began the one before"},
+			volume.Step{Name: "last glass", Symbol: "T_n", Value: s.Last.Celsius(), Unit: "°C", Source: "T_∞ − (T_∞ − T_1) x^(n−1)"})
 	}
 	return append(steps,
-		volume.Step{Name: "first glass", Symbol: "T_1", Value: s.First.Celsius(), Unit: "°C", Source: "content of the chiller first, then what passes through"},
-		volume.Step{Name: "last glass", Symbol: "T_n", Value: s.Last.Celsius(), Unit: "°C", Source: "T_c + θ x^k [(1 − f) + f x] for a coil"},
-		volume.Step{Name: "settled glass", Symbol: "T_∞", Value: s.Settled.Celsius(), Unit: "°C", Source: "the same once the row is long"})
+		volume.Step{Name: "bath", Symbol: "T_b", Value: r.cold, Unit: "°C", Source: "of content that has rested long"},
+		volume.Step{Name: "above it after passing without a rest", Symbol: "θ", Value: r.warm, Unit: "K", Source: "(T_in − T_b) e^(−NTU)"},
+		volume.Step{Name: "factor of a rest", Symbol: "x", Value: r.rested, Source: "e^(−t/τ)"},
+		volume.Step{Name: "rests of every drop", Symbol: "k", Value: r.whole, Source: "whole glasses that the coil holds, ⌊V_h/V⌋"},
+		volume.Step{Name: "share that rests once more", Symbol: "f", Value: r.once, Source: "V_h/V − k"},
+		volume.Step{Name: "first glass", Symbol: "T_1", Value: s.First.Celsius(), Unit: "°C", Source: "T_b + θ (1 − f) if k = 0, else T_b"},
+		volume.Step{Name: "last glass", Symbol: "T_n", Value: s.Last.Celsius(), Unit: "°C", Source: "T_b + θ x^k [(1 − f) + f x] from n = k + 2 on"})
+}
+
+// melt fills the ice of a long row from the heat in W that a glass gives up
+// while it fills.
+func (s *Service) melt(p Pours, heat float64) {
+	fill := float64(p.Glass) / float64(p.Flow)
+	s.IcePerGlass = unit.Mass(heat * fill / water.LatentHeat)
+	s.IcePerLitre = s.IcePerGlass / unit.Mass(p.Glass/volume.Litre)
+	s.IcePerHour = s.IcePerGlass * unit.Mass(3600/(fill+s.pause))
 }
 
 // recovery returns how long a difference of theta K takes to fall to 1 K with
@@ -210,4 +231,7 @@ func recovery(theta, tau float64) time.Duration {
 func seconds(s float64) time.Duration { return time.Duration(math.Round(s * 1e9)) }
 
 // noService is what Serve returns beside an error.
-func noService() Service { return Service{IcePerGlass: unit.Mass(math.NaN())} }
+func noService() Service {
+	n := unit.Mass(math.NaN())
+	return Service{IcePerGlass: n, IcePerLitre: n, IcePerHour: n}
+}

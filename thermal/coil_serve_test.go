@@ -6,6 +6,7 @@ import (
 	"testing"
 	"time"
 
+	"example.com/pourwell/internal/water"
 	"gonum.org/v1/gonum/unit"
 	"pgregory.net/rapid"
 )
@@ -66,6 +67,11 @@ func TestCoilServeAgainstParcels(t *testing.T) {
 			for i, want := range parcels(c, r, p, p.Number) {
 				near(t, "glass", s.Glass(i+1).Celsius(), want, 0.02) // a slice of 2000 is worth up to 0.01 K
 			}
+			heat := float64(r.Heat) / (24 - r.Outlet.Celsius()) * (24 - s.Settled.Celsius()) // W while a glass fills
+			glass := heat * float64(p.Glass) / float64(p.Flow)
+			near(t, "ice per glass", float64(s.IcePerGlass)*water.LatentHeat, glass, 1e-9*glass)
+			near(t, "ice per litre", float64(s.IcePerLitre)*float64(p.Glass)*1e3, float64(s.IcePerGlass), 1e-12)
+			near(t, "ice per hour", float64(s.IcePerHour)*every.Hours(), float64(s.IcePerGlass), 1e-9)
 			near(t, "first", s.First.Celsius(), s.Glass(1).Celsius(), 0)
 			near(t, "last", s.Last.Celsius(), s.Glass(10).Celsius(), 0)
 			near(t, "settled", s.Settled.Celsius(), s.Glass(10000).Celsius(), 1e-9)

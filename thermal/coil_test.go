@@ -264,6 +264,9 @@ func TestCoilBrine(t *testing.T) {
 	if err != nil || !r.Blocks || !(r.FreezeMargin < 0) {
 		t.Errorf("brine of −3 °C: blocks %v by %v K, %v", r.Blocks, r.FreezeMargin, err)
 	}
+	if _, err := c.Serve(Celsius(20), DefaultPours()); !errors.Is(err, ErrNoSolution) {
+		t.Errorf("brine serves: %v", err)
+	}
 	near(t, "freeze margin", float64(r.FreezeMargin), -3-Beer{}.FreezingPoint().Celsius(), 1e-9)
 	if r, _ := DefaultCoil().Pumped().Chill(Celsius(20), Flow(2*volume.USFluidOunce)); r.Blocks {
 		t.Error("plain ice water blocks the coil")

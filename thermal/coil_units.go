@@ -8,8 +8,8 @@ type (
 	FilmCoefficient float64 // heat transfer at a surface, W/(m² K)
 )
 
-// perMinute returns the flow in L/min, in which errors speak of it.
-func (f Flow) perMinute() float64 { return float64(f) * 60e3 }
+// LitresPerMinute returns the flow in L/min.
+func (f Flow) LitresPerMinute() float64 { return float64(f) * 60e3 }
 
 // onBothScales returns t for the text of an error, such as "5.0 °C (41.0 °F)".
 func onBothScales(t Temperature) string {

@@ -25,7 +25,13 @@ type Glassful struct {
 // ordinary beer, that absorbs half the sunshine on it. The two shares are
 // assumed.
 func DefaultGlassful(g volume.Glass, around Surroundings) Glassful {
-	return Glassful{Glass: g, From: around.Air, Liquid: 0.9 * g.Volume, Solar: 0.5, Around: around}
+	return Glassful{Glass: g, From: around.Air, Solar: 0.5, Around: around}.Filled(0.9)
+}
+
+// Filled returns the glassful with beer up to a share of the glass's volume.
+func (g Glassful) Filled(share float64) Glassful {
+	g.Liquid = unit.Volume(share) * g.Glass.Volume
+	return g
 }
 
 // A GlassRun is what a glass does to beer.

@@ -83,7 +83,7 @@ func (l Line) Carry(inlet Temperature, flow Flow) (LineRun, error) {
 	if err := l.check(fn, inlet); err != nil {
 		return noLineRun(), err
 	}
-	if err := limitFlow.Check(fn, flow.perMinute()); err != nil {
+	if err := limitFlow.Check(fn, flow.LitresPerMinute()); err != nil {
 		return noLineRun(), err
 	}
 	t := inlet.Celsius()

@@ -189,7 +189,7 @@ func (p *Plate) check(fn string, inlet Temperature, flow Flow) error {
 		{&limitContact, p.Contact},
 		{&limitFilm, float64(p.Film)},
 		{&limitPlateBeer, inlet.Celsius()},
-		{&limitFlow, flow.perMinute()},
+		{&limitFlow, flow.LitresPerMinute()},
 	} {
 		if err := x.limit.Check(fn, x.value); err != nil {
 			return err

@@ -5,7 +5,6 @@ import (
 	"math"
 	"time"
 
-	"example.com/pourwell/internal/water"
 	"example.com/pourwell/volume"
 	"gonum.org/v1/gonum/unit"
 )
@@ -58,8 +57,7 @@ func (r *PlateChill) serve(p Pours, ice float64) Service {
 		pause: p.pause(), tau: r.capacity / ice,
 	}
 	s.settle(p.Number)
-	perGlass := r.capacityRate * fill // J/K
-	s.IcePerGlass = unit.Mass(perGlass * (r.inlet - s.Settled.Celsius()) / water.LatentHeat)
+	s.melt(p, r.capacityRate*(r.inlet-s.Settled.Celsius()))
 	return s
 }
 
@@ -87,8 +85,7 @@ func (p Plate) DrainDue(inlet Temperature, pours Pours, ice unit.Mass) (time.Dur
 	if err != nil {
 		return 0, err
 	}
-	every := s.pause + float64(pours.Glass)/float64(pours.Flow)
-	rate := float64(s.IcePerGlass) / every // kg/s
+	rate := float64(s.IcePerHour) / 3600 // kg/s
 	if !(rate > 0) {
 		return 0, fmt.Errorf("%s: %w: beer that enters at %s melts no ice", fn, volume.ErrNever, onBothScales(inlet))
 	}

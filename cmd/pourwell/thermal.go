@@ -5,4 +5,9 @@ import "example.com/pourwell/internal/calc"
 var thermalCalculations = []*calc.Calculation{
 	&kegInAir,
 	&iceBath,
+	&coil,
+	&plate,
+	&warmingLine,
+	&warmGlass,
+	&calibrateKeg,
 }

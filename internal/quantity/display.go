@@ -50,7 +50,7 @@ var displays = map[string]struct{ us, metric form }{
 	"g_per_h":     {form{unit: "oz/h", factor: 1e-3 / ounceMass, decimals: 1}, form{unit: "g/h", factor: 1, decimals: 0}},
 	"kg_per_h":    {form{unit: "lb/h", factor: 1 / pound, decimals: 1}, form{unit: "kg/h", factor: 1, decimals: 1}},
 	"kg_per_l":    {form{unit: "lb/gal", factor: usGallon / litre / pound, decimals: 2}, form{unit: "kg/L", factor: 1, decimals: 3}},
-	"m":           {form{unit: "ft", factor: 1 / foot, decimals: 1, small: 0.6, below: &form{unit: "in", factor: 1 / inch, decimals: 1}}, form{unit: "m", factor: 1, decimals: 2}},
+	"m":           {form{unit: "ft", factor: 1 / foot, decimals: 1, small: 0.6, below: &form{unit: "in", factor: 1 / inch, decimals: 1}}, form{unit: "m", factor: 1, decimals: 2, small: 0.1, below: &form{unit: "mm", factor: 1000, decimals: 1}}},
 	"mm":          {form{unit: "in", factor: 1e-3 / inch, decimals: 3}, form{unit: "mm", factor: 1, decimals: 1}},
 	"l_per_min":   {form{unit: "oz/s", factor: litre / minute / usOunce, decimals: 2}, form{unit: "L/min", factor: 1, decimals: 2}},
 	"m_per_s":     {form{unit: "mph", factor: hour / (5280 * foot), decimals: 1}, form{unit: "m/s", factor: 1, decimals: 1}},

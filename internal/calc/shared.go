@@ -115,8 +115,8 @@ func namedVolume(kind, text string) (float64, error) {
 	return si, nil
 }
 
-// suggestNamed hints at a name near text, or shows what may be typed.
-func suggestNamed(kind, text string) string {
+// Names returns the trade names of a kind of vessel: "vessel" or "glass".
+func Names(kind string) []string {
 	var names []string
 	if kind == "vessel" {
 		for _, v := range volume.Vessels() {
@@ -127,6 +127,12 @@ func suggestNamed(kind, text string) string {
 			names = append(names, g.Name)
 		}
 	}
+	return names
+}
+
+// suggestNamed hints at a name near text, or shows what may be typed.
+func suggestNamed(kind, text string) string {
+	names := Names(kind)
 	if hint := suggest(text, names); hint != "" {
 		return hint
 	}

@@ -58,15 +58,17 @@ func (p *pen) curve(f *frame, i int) (last end, ok bool) {
 	return last, ok
 }
 
-// nameRoom is the width that the names of several curves need.
-func (p *pen) nameRoom(panel *Panel) vg.Length {
+// nameRoom is the width that the names of several curves need, in any of the
+// panels so that they line up.
+func (p *pen) nameRoom(panels []Panel) vg.Length {
 	room := vg.Length(22) // for the unit of the ruler below
-	if len(panel.Lines) < 2 {
-		return room
-	}
 	text := sized(p.regular, textSize)
-	for _, l := range panel.Lines {
-		room = max(room, text.Width(l.Name)+16)
+	for _, panel := range panels {
+		for _, l := range panel.Lines {
+			if len(panel.Lines) > 1 {
+				room = max(room, text.Width(l.Name)+16)
+			}
+		}
 	}
 	return room
 }

@@ -68,6 +68,7 @@ func Write(w io.Writer, format string, f Figure) error {
 	if err != nil {
 		return err
 	}
+	p.room = p.nameRoom(f.Panels)
 	head := p.headHeight(f)
 	height := head + vg.Length(len(f.Panels))*panelHeight
 	var out io.WriterTo

@@ -86,7 +86,7 @@ func (p *pen) frame(panel *Panel, space vg.Rectangle) *frame {
 
 	f.box = vg.Rectangle{
 		Min: vg.Point{X: space.Min.X + pageMargin + 34, Y: space.Min.Y + pageMargin + 34},
-		Max: vg.Point{X: space.Max.X - pageMargin - p.nameRoom(panel), Y: space.Max.Y - 40},
+		Max: vg.Point{X: space.Max.X - pageMargin - p.room, Y: space.Max.Y - 40},
 	}
 	if panel.Y.twoRulers() {
 		f.box.Min.X += rulerStep + 12

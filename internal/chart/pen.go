@@ -29,6 +29,7 @@ var (
 type pen struct {
 	canvas        vg.Canvas
 	regular, bold font.Face
+	room          vg.Length // at the right of the curves, for their names
 }
 
 func newPen() (*pen, error) {

@@ -57,15 +57,31 @@ func (s *Sheet) columns(in *calc.Values, opt Options) []column {
 		if !h.Input && (s.repeats(i) || s.restates(i, in)) {
 			continue
 		}
-		c := column{input: h.Input, parts: s.parts(i, opt.Units)}
-		w := -2
-		for k := range c.parts {
-			w += c.parts[k].width() + 2
-		}
-		c.label = strings.Split(wrapAt(h.Label, max(w, 13)), "\n")
+		c := column{input: h.Input, parts: s.parts(i, opt), label: []string{h.Label}}
+		c.fitLabel()
 		all = append(all, c)
 	}
 	return all
+}
+
+// fitLabel breaks the label into lines about as wide as the numbers.
+func (c *column) fitLabel() {
+	w := -2
+	for k := range c.parts {
+		w += c.parts[k].width() + 2
+	}
+	c.label = strings.Split(wrapAt(c.label[0], max(w, 13)), "\n")
+}
+
+// scales returns those of the units asked for.
+func (o *Options) scales(us, metric quantity.Scale) []quantity.Scale {
+	switch {
+	case us == metric || o.Units == quantity.US:
+		return []quantity.Scale{us}
+	case o.Units == quantity.Metric:
+		return []quantity.Scale{metric}
+	}
+	return []quantity.Scale{us, metric}
 }
 
 // repeats reports whether answer i is the same number as an input of the same
@@ -110,15 +126,9 @@ func (s *Sheet) restates(i int, in *calc.Values) bool {
 func alike(a, b float64) bool { return math.Abs(a-b) <= 1e-9*math.Max(1, math.Abs(a)) }
 
 // parts writes the numbers of column i.
-func (s *Sheet) parts(i int, sys quantity.System) []part {
+func (s *Sheet) parts(i int, opt Options) []part {
 	us, metric := s.scales(i)
-	scales := []quantity.Scale{us, metric}
-	switch {
-	case us == metric || sys == quantity.US:
-		scales = scales[:1]
-	case sys == quantity.Metric:
-		scales = scales[1:]
-	}
+	scales := opt.scales(us, metric)
 	parts := make([]part, len(scales))
 	for k, scale := range scales {
 		parts[k].unit = scale.Unit

@@ -10,26 +10,19 @@ import (
 // grid writes one answer over two inputs: the first down, the second across.
 func (s *Sheet) grid(p *printer, answer int) {
 	us, metric := s.scales(answer)
-	scales := []quantity.Scale{us, metric}
-	switch {
-	case us == metric || p.opt.Units == quantity.US:
-		scales = scales[:1]
-	case p.opt.Units == quantity.Metric:
-		scales = scales[1:]
-	}
-	for _, scale := range scales {
+	for _, scale := range p.opt.scales(us, metric) {
 		title := s.Heads[answer].Label
 		if scale.Unit != "" {
 			title += ", " + scale.Unit
 		}
 		p.paragraph("", fmt.Sprintf("%s (down: %s; across: %s)", title, s.Heads[0].Label, s.Heads[1].Label))
-		p.fold(s.gridColumns(answer, scale, p.opt.Units))
+		p.fold(s.gridColumns(answer, scale, p.opt))
 	}
 }
 
 // gridColumns returns the first input's column and one for each value of the
 // second, under that value.
-func (s *Sheet) gridColumns(answer int, scale quantity.Scale, sys quantity.System) []column {
+func (s *Sheet) gridColumns(answer int, scale quantity.Scale, opt Options) []column {
 	across := 1
 	for across < len(s.Lines) && same(s.Lines[across].Cells[0], s.Lines[0].Cells[0]) {
 		across++
@@ -39,8 +32,8 @@ func (s *Sheet) gridColumns(answer int, scale quantity.Scale, sys quantity.Syste
 	for i := 0; i < len(s.Lines); i += across {
 		down.Lines = append(down.Lines, s.Lines[i])
 	}
-	first := column{parts: down.parts(0, sys), input: true}
-	values := head.parts(1, sys)
+	first := column{parts: down.parts(0, opt), input: true}
+	values := head.parts(1, opt)
 	for _, v := range values {
 		if v.unit != "" {
 			first.label = append(first.label, v.unit+" across")

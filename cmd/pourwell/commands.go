@@ -18,8 +18,8 @@ type globals struct {
 	Format  string `enum:"text,json,csv,markdown" default:"text" help:"${format}"`
 	Explain bool   `help:"${explain}"`
 	Rows    string `help:"${rows}" placeholder:"NAME"`
-	Plot    string `help:"${plot}" placeholder:"FILE"`
-	Input   string `help:"${input}" placeholder:"FILE"`
+	Plot    string `help:"${plot}" placeholder:"FILE" predictor:"plot"`
+	Input   string `help:"${input}" placeholder:"FILE" predictor:"csv"`
 	Show    string `help:"${show}" placeholder:"KEY,..."`
 	Samples int    `help:"${samples}" placeholder:"N"`
 	Seed    uint64 `help:"${seed}" default:"1"`
@@ -50,12 +50,12 @@ type root struct {
 }
 
 type eventFlags struct {
-	File   string `arg:"" optional:"" help:"the day, as TOML"`
+	File   string `arg:"" optional:"" help:"the day, as TOML" predictor:"toml"`
 	Sample bool   `help:"print a sample file"`
 }
 
 type helpFlags struct {
-	Topic []string `arg:"" optional:"" help:"a package, a calculation, units or exit"`
+	Topic []string `arg:"" optional:"" help:"a package, a calculation, or a topic" predictor:"topic"`
 }
 
 // words collects what is typed for one flag of a calculation, as text; the
@@ -116,6 +116,9 @@ func flagFields(c *calc.Calculation) []reflect.StructField {
 			t = boolType
 		}
 		tag := fmt.Sprintf(`name:%q help:%q`, in.Name, strings.ReplaceAll(in.Help, "$", ""))
+		if choices(&in) != nil {
+			tag += fmt.Sprintf(` predictor:%q`, predictorName(c, &in))
+		}
 		fields = append(fields, reflect.StructField{Name: fieldName(in.Name), Type: t, Tag: reflect.StructTag(tag)})
 	}
 	return fields
@@ -128,10 +131,14 @@ func fieldName(name string) string {
 
 // parser returns the parser for args and the structure it fills.
 func parser(args []string) (*kong.Kong, *root, error) {
-	r := &root{}
-	wanted := func(c *calc.Calculation) bool {
+	return parserWith(func(c *calc.Calculation) bool {
 		return slices.Contains(args, c.Package) && slices.Contains(args, c.Name)
-	}
+	})
+}
+
+// parserWith returns a parser that knows the flags of the calculations wanted.
+func parserWith(wanted func(*calc.Calculation) bool) (*kong.Kong, *root, error) {
+	r := &root{}
 	for _, p := range packages {
 		r.Plugins = append(r.Plugins, packageCommand(p.name, p.about, wanted))
 	}

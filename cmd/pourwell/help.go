@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"io"
 	"os"
+	"slices"
 	"strings"
 
 	"example.com/pourwell/internal/calc"
@@ -18,24 +19,24 @@ const overview = `pourwell computes how to serve kegs outdoors.
   pourwell thermal icebath --keg 5gal --from 75F --to 39F --ice 40lb
 `
 
-// help writes help on the topics: nothing, a package, a calculation, units,
-// exit, or event.
-func help(w io.Writer, topics []string) error {
+// help writes help on what is asked: nothing, a package, a calculation, event,
+// or a topic.
+func help(w io.Writer, asked []string) error {
 	var b strings.Builder
 	switch {
-	case len(topics) == 0:
+	case len(asked) == 0:
 		helpOverview(&b)
-	case topics[0] == "units":
-		helpUnits(&b)
-	case topics[0] == "exit":
-		b.WriteString(helpExit)
-	case topics[0] == "event":
+	case asked[0] == "event":
 		b.WriteString(helpEvent)
-	case len(topics) > 1 && lookup(topics[0], topics[1]) != nil:
-		helpCalculation(&b, lookup(topics[0], topics[1]))
+	case len(asked) > 1 && lookup(asked[0], asked[1]) != nil:
+		helpCalculation(&b, lookup(asked[0], asked[1]))
 	default:
-		if !helpPackage(&b, topics[0]) || len(topics) > 1 {
-			return unknownTopic(topics)
+		at := slices.IndexFunc(topics, func(t topic) bool { return t.name == asked[0] })
+		switch {
+		case at >= 0:
+			b.WriteString(topics[at].text())
+		case len(asked) > 1 || !helpPackage(&b, asked[0]):
+			return unknownTopic(asked)
 		}
 	}
 	_, err := io.WriteString(w, b.String())
@@ -55,7 +56,7 @@ func helpOverview(b *strings.Builder) {
 		fmt.Fprintf(b, "  %-12s   %s\n", "", strings.Join(names, " | "))
 	}
 	fmt.Fprintf(b, "  %-12s %s\n", "event", "the whole day from one file; --sample prints one")
-	fmt.Fprintf(b, "  %-12s %s\n", "help", "help on a command, or on: units, exit")
+	fmt.Fprintf(b, "  %-12s %s\n", "help", report.Wrap("help on a command, or on: "+strings.Join(topicNames(), ", "), 15, 15))
 	b.WriteString("\n")
 	helpGlobals(b)
 }
@@ -87,9 +88,9 @@ func helpPackage(b *strings.Builder, name string) bool {
 // ranges, and results.
 func helpCalculation(b *strings.Builder, c *calc.Calculation) {
 	for _, e := range c.Examples {
-		fmt.Fprintf(b, "  pourwell %s\n", e)
+		fmt.Fprintf(b, "  %s\n", example(e))
 	}
-	fmt.Fprintf(b, "\n%s\n", report.Wrap(c.Summary+".", 0, 0))
+	fmt.Fprintf(b, "\n%s\n", report.Wrap(report.Capital(c.Summary)+".", 0, 0))
 	if c.Detail != "" {
 		fmt.Fprintf(b, "%s\n", report.Wrap(c.Detail, 0, 0))
 	}
@@ -103,10 +104,30 @@ func helpCalculation(b *strings.Builder, c *calc.Calculation) {
 		if label == "" {
 			label = report.Words(k.Key)
 		}
-		fmt.Fprintf(b, "  %-26s %s\n", k.Key, label)
+		fmt.Fprintf(b, "  %-26s %s\n", k.Key, strings.TrimSpace(label))
 	}
 	b.WriteString("\n")
 	helpGlobals(b)
+}
+
+// example returns a command line as it is typed, folded where it is long.
+func example(line string) string {
+	const fold = " \\\n     "
+	var b strings.Builder
+	b.WriteString("pourwell")
+	at := len("  pourwell")
+	for _, word := range strings.Split(line, " --") {
+		if b.Len() > len("pourwell") {
+			word = "--" + word
+		}
+		if at+1+len(word) > 78 {
+			b.WriteString(fold)
+			at = 5
+		}
+		b.WriteString(" " + word)
+		at += 1 + len(word)
+	}
+	return b.String()
 }
 
 // inputHelp says what an input is, its choices, its range and its default.
@@ -138,30 +159,6 @@ func inputHelp(in calc.Input) string {
 	return s
 }
 
-func helpUnits(b *strings.Builder) {
-	b.WriteString("A number carries its unit: 38F, 12psi, 3/16in. Case matters only where it must.\n\n")
-	for _, k := range []quantity.Kind{
-		quantity.Temperature, quantity.Gauge, quantity.Content, quantity.Length, quantity.Volume, quantity.Mass,
-		quantity.Flow, quantity.Time, quantity.Speed, quantity.Irradiance, quantity.Conductance, quantity.Share,
-	} {
-		name := strings.TrimPrefix(strings.TrimPrefix(k.String(), "a "), "an ")
-		fmt.Fprintf(b, "  %-16s %s\n", name, report.Wrap(strings.Join(k.Units(), "  "), 19, 19))
-	}
-	b.WriteString(`
-gal, pt and oz are US; impgal, imppt and impoz are imperial. In a volume oz is
-the fluid ounce, in a mass the avoirdupois ounce. A pressure on a gauge counts
-from the air around it. One volume of CO2 is 1.9768 g/L.
-`)
-}
-
-const helpExit = `Exit codes
-
-  0   done
-  1   something unexpected
-  2   the command line or the file cannot be read as typed
-  3   no answer: a value out of range, no solution, or a time that never comes
-`
-
 const helpEvent = `  pourwell event testdata/meadow-party.toml
   pourwell event --sample > my-day.toml
 
@@ -171,20 +168,20 @@ comes first. --sample prints a file to start from; --format text, markdown,
 json or csv.
 `
 
-func unknownTopic(topics []string) error {
-	known := []string{"event", "units", "exit"}
+func unknownTopic(asked []string) error {
+	known := append([]string{"event"}, topicNames()...)
 	for _, p := range packages {
 		known = append(known, p.name)
 	}
-	word := topics[0]
-	if len(topics) > 1 {
+	word := asked[0]
+	if len(asked) > 1 {
 		for _, p := range packages {
-			if p.name == topics[0] {
-				word, known = topics[1], nil
+			if p.name == asked[0] {
+				word, known = asked[1], nil
 			}
 		}
 		for _, c := range catalogue() {
-			if c.Package == topics[0] {
+			if c.Package == asked[0] {
 				known = append(known, c.Name)
 			}
 		}

@@ -36,7 +36,7 @@ func plotCourse(in *calc.Values, out *calc.Result, g globals, opt report.Options
 	for _, row := range t.Rows {
 		x = append(x, number(row[0]))
 	}
-	f := chart.Figure{Title: report.Capital(c.Name) + ", course over " + report.Label(c, t.Columns[0]), Under: report.Circumstances(in, nil, opt)}
+	f := chart.Figure{Title: report.Capital(c.Title()) + " over " + report.Label(c, t.Columns[0]), Under: report.Circumstances(in, nil, opt)}
 	for i, key := range t.Columns[1:] {
 		if !slices.Contains(show, key) || t.Rows == nil {
 			continue
@@ -66,11 +66,7 @@ func shownOf(show string, keys []string) ([]string, error) {
 	asked := strings.Split(show, ",")
 	for _, key := range asked {
 		if !slices.Contains(keys, key) {
-			hint := "there are " + strings.Join(keys, ", ")
-			if near := quantity.Nearest(key, keys); near != "" {
-				hint = "did you mean " + near + "?"
-			}
-			return nil, &calc.UsageError{What: "--show " + key + ": no such curve", Hint: hint}
+			return nil, &calc.UsageError{What: "--show " + key + ": no such curve", Hint: nearest(key, keys)}
 		}
 	}
 	return asked, nil

@@ -41,8 +41,14 @@ func run(args []string, stdin io.Reader, stdout, stderr io.Writer) int {
 
 // answer does what args ask for.
 func answer(args []string, con console) error {
+	if complement() {
+		return nil
+	}
 	if topics, asked := helpAsked(args); asked {
 		return help(con.out, topics)
+	}
+	if err := checkCommand(args); err != nil {
+		return err
 	}
 	k, r, err := parser(args)
 	if err != nil {
@@ -154,6 +160,47 @@ func single(plan *sweep.Plan, g globals, con console, opt report.Options) error 
 		return report.CSV(con.out, &out, opt)
 	}
 	return report.Text(con.out, in, &out, opt)
+}
+
+// checkCommand returns a usage error if args do not begin with a command, with
+// the nearest one that there is.
+func checkCommand(args []string) error {
+	if strings.HasPrefix(args[0], "-") {
+		return nil // the parser finds the command behind the flags
+	}
+	commands := []string{"event", "help"}
+	var here, elsewhere []string
+	for _, p := range packages {
+		commands = append(commands, p.name)
+	}
+	for _, c := range catalogue() {
+		if c.Package == args[0] {
+			here = append(here, c.Name)
+		} else if c.Name == args[0] {
+			elsewhere = append(elsewhere, "pourwell "+c.Title())
+		}
+	}
+	switch {
+	case elsewhere != nil:
+		return &calc.UsageError{What: fmt.Sprintf("%q stands behind its package", args[0]), Hint: strings.Join(elsewhere, " or ")}
+	case !slices.Contains(commands, args[0]):
+		return &calc.UsageError{What: fmt.Sprintf("there is no command %q", args[0]), Hint: nearest(args[0], commands)}
+	case here == nil:
+		return nil
+	case len(args) == 1 || strings.HasPrefix(args[1], "-"):
+		return &calc.UsageError{What: args[0] + " needs a calculation", Hint: "there are " + strings.Join(here, ", ")}
+	case !slices.Contains(here, args[1]):
+		return &calc.UsageError{What: fmt.Sprintf("%s has no calculation %q", args[0], args[1]), Hint: nearest(args[1], here)}
+	}
+	return nil
+}
+
+// nearest asks for the word that was probably meant, or lists them all.
+func nearest(word string, known []string) string {
+	if near := quantity.Nearest(word, known); near != "" {
+		return "did you mean " + near + "?"
+	}
+	return "there are " + strings.Join(known, ", ")
 }
 
 // helpAsked reports whether args ask for help, and on what.

@@ -1,0 +1,108 @@
+package main
+
+import (
+	"fmt"
+	"strings"
+
+	"example.com/pourwell/internal/quantity"
+	"example.com/pourwell/internal/report"
+)
+
+// A topic is a page of help that belongs to no command.
+type topic struct {
+	name string
+	text func() string
+}
+
+// topics lists them in the order of the help. It is a function's result so
+// that the page that lists them all may be among them.
+var topics []topic
+
+func init() {
+	fixed := func(s string) func() string { return func() string { return s } }
+	topics = []topic{
+		{"units", helpUnits},
+		{"ranges", fixed(helpRanges)},
+		{"environment", fixed(helpEnvironment)},
+		{"exit", fixed(helpExit)},
+		{"completion", fixed(helpCompletion)},
+		{"man", man},
+	}
+}
+
+func topicNames() []string {
+	var names []string
+	for _, t := range topics {
+		names = append(names, t.name)
+	}
+	return names
+}
+
+func helpUnits() string {
+	var b strings.Builder
+	b.WriteString("A number carries its unit: 38F, 12psi, 3/16in. Case matters only where it must.\n\n")
+	for _, k := range []quantity.Kind{
+		quantity.Temperature, quantity.Gauge, quantity.Content, quantity.Length, quantity.Volume, quantity.Mass,
+		quantity.Flow, quantity.Time, quantity.Speed, quantity.Irradiance, quantity.Conductance, quantity.Share,
+	} {
+		_, name, _ := strings.Cut(k.String(), " ")
+		fmt.Fprintf(&b, "  %-16s %s\n", name, report.Wrap(strings.Join(k.Units(), "  "), 19, 19))
+	}
+	b.WriteString(`
+gal, pt and oz are US; impgal, imppt and impoz are imperial. In a volume oz is
+the fluid ounce, in a mass the avoirdupois ounce. A pressure on a gauge counts
+from the air around it. One volume of CO2 is 1.9768 g/L.
+
+Answers show US and metric units; --units us or metric shows one of them.
+`)
+	return b.String()
+}
+
+const helpRanges = `A range in any quantity makes a table, two make a grid:
+
+  pourwell carbonation equilibrium --temp 32F..60F:2F --gauge 12psi
+  pourwell carbonation equilibrium --temp 32F..60F:4F --gauge 8psi..16psi:2psi
+
+  A..B:STEP   from A to B; a step of a temperature is a difference
+  A,B,C       these values; names and words too: --keg 5gal,30L,50L
+
+The first range typed goes down the page, the second across. --plot FILE.svg or
+FILE.png draws it: the first along the axis, a curve for each of the second.
+--show KEY,KEY picks answers by their keys. A row without an answer says why,
+and the exit code is 3 at the end.
+
+A tolerance says how far an input may be off:
+
+  pourwell carbonation equilibrium --temp 38F+-1F --gauge 12psi+-5%
+
+  +- or ±     the interval that holds 95 of 100 values
+  %           relative; on a percentage it counts points: 5%+-0.5%
+
+The answer then shows the spread by the model, by the tolerances and by both,
+and which input causes most of it. --samples 10000 --seed 1 checks the spread
+with random samples.
+
+A file answers many rows:
+
+  pourwell carbonation equilibrium --input kegs.csv --format csv
+
+Its header names the inputs as the flags do. Units stand in the cells, or in the
+header, as in "temp (F)". Columns called name, note or id are copied. An empty
+cell leaves the input to the flag or its default.
+`
+
+const helpEnvironment = `  POURWELL_UNITS       us, metric or both: as --units
+  POURWELL_ELEVATION   height above sea level, for example 600m: as --elevation,
+                       where no air pressure is typed
+  LC_ALL, LC_CTYPE,    a locale that names no UTF-8 gets plain ASCII
+  LANG
+`
+
+const helpExit = `Exit codes
+
+  0   done
+  1   something unexpected
+  2   the command line or the file cannot be read as typed
+  3   no answer: a value out of range, no solution, or a time that never comes;
+      of a range or a file, at least one row has none
+`

@@ -121,24 +121,24 @@ func (c Cylinder) Left(weight, perKeg unit.Mass) (Remains, error) {
 	return r, nil
 }
 
-// CylinderOf returns the usual cylinder for that charge of CO2: steel at 2.5 and
-// 5 lb (6.5 and 12.5 lb empty; common practice, no source), aluminium at 10 and
-// 20 lb (14.5 and 25 lb; from memory), half as heavy again as its charge
+// UsualTare returns the cylinder with the usual tare for its charge: steel at 2.5
+// and 5 lb (6.5 and 12.5 lb empty; common practice, no source), aluminium at 10
+// and 20 lb (14.5 and 25 lb; from memory), half as heavy again as its charge
 // otherwise. An aluminium 5 lb cylinder weighs 7.5 to 8 lb empty: the stamp
 // binds, so read it and set Tare.
-func CylinderOf(charge unit.Mass) Cylinder {
-	for _, c := range [...]struct {
+func (c Cylinder) UsualTare() Cylinder {
+	for _, u := range [...]struct {
 		charge, tare unit.Mass
 		status       Status
 	}{
 		{2.5 * Pound, 6.5 * Pound, Practice}, {5 * Pound, 12.5 * Pound, Practice},
 		{10 * Pound, 14.5 * Pound, Memory}, {20 * Pound, 25 * Pound, Memory}, {50 * Pound, 115 * Pound, Memory},
 	} {
-		if math.Abs(float64(charge/c.charge)-1) <= sameSize {
-			return Cylinder{charge, c.tare, c.status}
+		if math.Abs(float64(c.Charge/u.charge)-1) <= sameSize {
+			return Cylinder{c.Charge, u.tare, u.status}
 		}
 	}
-	return Cylinder{charge, 1.5 * charge, Estimate}
+	return Cylinder{c.Charge, 1.5 * c.Charge, Estimate}
 }
 
 // weighed refuses a weight below the tare or above full, in either direction by

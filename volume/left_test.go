@@ -80,14 +80,14 @@ func TestCylinderLeft(t *testing.T) {
 }
 
 // Common practice, no source: 9 lb full at 2.5 lb of charge, 17.5 lb at 5 lb.
-func TestCylinderOf(t *testing.T) {
+func TestCylinderUsualTare(t *testing.T) {
 	for charge, full := range map[unit.Mass]float64{2.5: 9, 5: 17.5} {
-		c := CylinderOf(charge * Pound)
+		c := Cylinder{Charge: charge * Pound}.UsualTare()
 		if got := float64((c.Charge + c.Tare) / Pound); math.Abs(got-full) > 1e-9 || c.Weighed != Practice {
 			t.Errorf("%g lb: full %g lb, want %g (%s)", float64(charge), got, full, c.Weighed)
 		}
 	}
-	if c := CylinderOf(6); c.Tare != 9 || c.Weighed != Estimate {
+	if c := (Cylinder{Charge: 6}).UsualTare(); c.Tare != 9 || c.Weighed != Estimate {
 		t.Errorf("6 kg: %+v", c)
 	}
 }

@@ -57,7 +57,7 @@ func TestPoursWithoutHead(t *testing.T) {
 func drawPour(t *rapid.T) Pour {
 	p := Pour{
 		Keg:        VesselOf(unit.Volume(rapid.Float64Range(1, 160).Draw(t, "keg")) * Litre),
-		Glass:      GlassOf(unit.Volume(rapid.Float64Range(0.1, 2).Draw(t, "glass")) * Litre),
+		Glass:      GlassOf(unit.Volume(rapid.Float64Range(0.15, 2).Draw(t, "glass")) * Litre),
 		Foam:       rapid.Float64Range(0, 1).Draw(t, "foam"),
 		Line:       unit.Volume(rapid.Float64Range(0, 2).Draw(t, "line")) * Litre,
 		FirstGlass: unit.Volume(rapid.Float64Range(0, 1).Draw(t, "first")) * Litre,

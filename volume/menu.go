@@ -1,0 +1,65 @@
+package volume
+
+import "fmt"
+
+// A Choice is one beer among those on offer, or one size of keg among those on
+// hand.
+type Choice struct {
+	Name  string
+	Share float64 // of the beer drinkers who want it; the shares of a menu sum to 1
+	Keg   Yield   // what each of its kegs gives
+	Kegs  int     // on hand; 0 lets the confidence decide
+	Price float64 // of a full keg, in any currency; 0 if it does not matter
+}
+
+// Menu returns the demand for each of several beers. Each drinker is taken to
+// stay with one beer, so that a beer of share q is a crowd of its own, of which
+// share · q drink beer; its chance of running out does not count those who turn
+// to it when another is gone. The probability that some beer runs out is at
+// most the sum of theirs.
+//
+// Errors as [Crowd.Demand], and if the shares do not sum to 1 within 0.001.
+func (c Crowd) Menu(beers []Choice) ([]Demand, error) {
+	const fn = "volume.Crowd.Menu"
+	if err := c.check(fn); err != nil {
+		return nil, err
+	}
+	if err := limitBeers.Check(fn, float64(len(beers))); err != nil {
+		return nil, err
+	}
+	sum := 0.0
+	for _, b := range beers {
+		sum += b.Share
+	}
+	if err := limitShares.Check(fn, sum); err != nil {
+		return nil, err
+	}
+	all := make([]Demand, len(beers))
+	for i, b := range beers {
+		var err error
+		if all[i], err = c.demand(fn, b); err != nil {
+			return nil, fmt.Errorf("beer %d, %q: %w", i+1, b.Name, err)
+		}
+	}
+	return all, nil
+}
+
+func (b Choice) check(fn string) error {
+	if err := limitChoice.Check(fn, b.Share); err != nil {
+		return err
+	}
+	if err := limitKegs.Check(fn, float64(b.Kegs)); err != nil {
+		return err
+	}
+	if err := limitPrice.Check(fn, b.Price); err != nil {
+		return err
+	}
+	if err := limitCapacity.Check(fn, 1e3*float64(b.Keg.Pour.Keg.Capacity)); err != nil {
+		return err
+	}
+	if b.Keg.Pours < 1 {
+		return fmt.Errorf("%s: %w: a keg of %s gives no whole pour of %s",
+			fn, ErrNoSolution, litres(b.Keg.Pour.Keg.Capacity), litres(b.Keg.Liquid))
+	}
+	return limitPours.Check(fn, float64(b.Keg.Pours))
+}

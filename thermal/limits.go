@@ -32,7 +32,7 @@ func Limits() []volume.Range {
 		[]volume.Range{limitPlateSize, limitPlateMass, limitContact, limitPlateBeer, limitPlateIce},
 		[]volume.Range{limitInsulation, limitSolar, limitStanding, limitGlassMass, limitGlassBore, limitWait},
 		[]volume.Range{
-			limitReadings, limitSpan, limitApproach, limitContent, limitMetal, limitThermometer, limitMelted, limitMeltAir,
+			limitReadings, limitSpan, limitApproach, limitContent, limitMetal, limitThermometer, limitMelted, limitMeltAir, limitBoxUA,
 		},
 	)
 }

@@ -54,10 +54,7 @@ func ExampleSealed_At() {
 		return
 	}
 	fmt.Printf("%.4g psi in unrated glass\n", sun.Gauge.PSI())
-	fmt.Println("fills the glass before 100 °C:", sun.FullAt.IsValid())
-	// Output:
-	// 71.8 psi in unrated glass
-	// fills the glass before 100 °C: true
+	// Output: 71.8 psi in unrated glass
 }
 
 // Filled to the brim, the beer's own expansion bursts the bottle.

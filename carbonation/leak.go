@@ -62,6 +62,9 @@ func (s Supply) LeakTest(gas unit.Volume, fall unit.Pressure, over time.Duration
 	l.PerDegree = unit.Pressure(absolute / kelvin)
 	kgPerSecond := float64(gas) * (l.before - l.after) / over.Seconds()
 	l.Rate = kgPerSecond * 1e3 * 3600
+	if fall == 0 {
+		return none, fmt.Errorf("%s: %w: the gauge did not fall, so that it shows no leak to empty the cylinder", fn, volume.ErrNever)
+	}
 	seconds := s.usable() / kgPerSecond
 	const century = 100 * 365.25 * 86400
 	if !(seconds <= century) {

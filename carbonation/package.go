@@ -28,7 +28,7 @@ type Package struct {
 	InGas       Content             // CO2 in the headspace, for each litre of beer; it goes back into a cold beer
 	Lost        Content             // CO2 that left the vessel, at filling and at each opening
 	Headspace   float64             // share of the vessel that is gas now
-	FullAt      thermal.Temperature // where the beer fills the vessel and bursts it; invalid if above 100 °C
+	FullAt      thermal.Temperature // where the beer fills the vessel and bursts it; invalid if above 80 °C
 
 	OverCarbonated bool // more than 2.7 volumes went in
 	Warm           bool // above 25 °C

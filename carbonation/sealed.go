@@ -159,10 +159,10 @@ func (c *charge) open(fn string, outside float64) error {
 }
 
 // fullAt returns the temperature at which the liquid fills the vessel, invalid
-// if that is above 100 °C.
+// if that is above the range of later temperatures.
 func (c charge) fullAt() thermal.Temperature {
 	room := func(kelvin float64) float64 { return c.liquid*water.Density(c.closed)/water.Density(kelvin) - 1 }
-	kelvin, ok := solve.Root(room, c.closed, 373.15, 1e-3)
+	kelvin, ok := solve.Root(room, c.closed, limitLater.Max+iceKelvin, 1e-3)
 	if !ok {
 		return thermal.Temperature{}
 	}

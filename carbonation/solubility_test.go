@@ -266,7 +266,7 @@ func TestSolubilityErrors(t *testing.T) {
 		t.Errorf("5 volumes at 1 atm: %v, want no solution in both systems of units", err)
 	}
 	_, err = ContentAt(thermal.Celsius(61), atm, thermal.Beer{})
-	if want := "carbonation.ContentAt: temperature 61 °C is outside -1.2 to 45 °C (fitted range of [1], to the coldest row of [2])"; err.Error() != want {
+	if want := "carbonation.ContentAt: temperature 61 °C is outside -1.2 to 45 °C (fitted range of Weiss 1974 [1], to the coldest row of the trade's chart [2])"; err.Error() != want {
 		t.Errorf("got  %v\nwant %s", err, want)
 	}
 }

@@ -2,4 +2,6 @@ package main
 
 import "example.com/pourwell/internal/calc"
 
-var carbonationCalculations = []*calc.Calculation{&equilibrium}
+var carbonationCalculations = []*calc.Calculation{
+	&equilibrium, &sealed, &blend, &airPump, &supply, &leakTest, &room, &uptake, &wine,
+}

@@ -20,7 +20,7 @@ var equilibrium = calc.Calculation{
 		{Name: "temp", Kind: quantity.Temperature, Help: "beer temperature", Limit: calc.Limit(carbonation.Limits(), "temperature")},
 		{Name: "gauge", Kind: quantity.Gauge, Help: "pressure on the regulator"},
 		{Name: "co2", Kind: quantity.Content, Help: "dissolved CO2", Limit: calc.Limit(carbonation.Limits(), "content")},
-		{Name: "co2-share", Kind: quantity.Share, Default: "100%", Help: "share of CO2 in the gas, the rest nitrogen"},
+		{Name: "co2-share", Kind: quantity.Share, Default: "100%", Help: "share of CO2 in the gas, the rest nitrogen", Limit: calc.Limit(carbonation.Limits(), "CO2 share")},
 	}, calc.BeerInputs()...),
 	Results: []calc.Key{
 		{Key: "co2_volumes", Label: "CO2 content"},
@@ -29,6 +29,7 @@ var equilibrium = calc.Calculation{
 		{Key: "absolute_kpa", Label: "absolute pressure"},
 		{Key: "temperature_c", Label: "temperature"},
 		{Key: "co2_partial_kpa", Label: "CO2 pressure, absolute"},
+		{Key: "n2_mg_per_l", Label: "nitrogen in the end"},
 	},
 	Run: runEquilibrium,
 }
@@ -70,7 +71,19 @@ func runEquilibrium(in *calc.Values, out *calc.Result) error {
 	out.Set("absolute_kpa", e.Absolute.KPa())
 	out.Set("temperature_c", e.Temperature.Celsius())
 	out.Set("co2_partial_kpa", e.Partial.KPa())
+	if e.CO2Share < 1 {
+		out.Set("n2_mg_per_l", e.Nitrogen)
+	}
 	out.Working(e.Steps)
+	settles(out, e.Gauge)
 	out.OverPressure(e.Gauge.KPa())
 	return nil
+}
+
+// settles says what an equilibrium is not.
+func settles(out *calc.Result, g carbonation.Gauge) {
+	if g.KPa() < 0 {
+		out.Note("Below zero means that the beer holds more than this in the open: no regulator can be set to it.")
+	}
+	out.Note("A keg at rest settles here in a week or more. In an afternoon the pressure moves the beer and hardly changes its CO2.")
 }

@@ -136,6 +136,18 @@ func (r *GlassRun) at(f float64) float64 {
 	return r.settles - (r.settles-r.common)*r.scale.after(f*r.wait)
 }
 
+// Course returns the temperature of the beer at n evenly spaced times of the
+// wait, both ends included, from the moment that it has cooled the glass; n is
+// at least 2.
+func (r GlassRun) Course(n int) []Sample {
+	if !r.Temperature.IsValid() {
+		return nil
+	}
+	return course(n, r.wait, func(s float64) float64 {
+		return r.settles - (r.settles-r.common)*r.scale.after(s)
+	})
+}
+
 var (
 	limitGlassMass = volume.Range{Name: "mass of the glass", Min: 0, Max: 5, Unit: "kg", Source: "from a paper cup to a stein"}
 	limitGlassBore = volume.Range{Name: "bore of the glass", Min: 20, Max: 300, Unit: "mm", Source: "from a flute to a jug"}

@@ -288,6 +288,34 @@ func TestLineProperties(t *testing.T) {
 	})
 }
 
+// A course begins with the inlet, ends with the answer, and is empty where beer
+// flows.
+func TestLineAndGlassCourse(t *testing.T) {
+	l := DefaultLine(Shade(Celsius(30)))
+	s, err := l.Stand(Celsius(3), 20*time.Minute)
+	if err != nil {
+		t.Fatal(err)
+	}
+	c := s.Course(5)
+	near(t, "start", c[0].Beer.Celsius(), 3, 1e-9)
+	near(t, "end", c[4].Beer.Celsius(), s.Temperature.Celsius(), 1e-9)
+	half, err := l.Stand(Celsius(3), 10*time.Minute)
+	if err != nil {
+		t.Fatal(err)
+	}
+	near(t, "middle", c[2].Beer.Celsius(), half.Temperature.Celsius(), 1e-9)
+	if r, _ := l.Carry(Celsius(3), 5e-5); r.Course(5) != nil {
+		t.Error("flowing beer has a course in time")
+	}
+	g, err := meadowGlass(t, Shade(Celsius(30))).Pour(Celsius(3), 10*time.Minute)
+	if err != nil {
+		t.Fatal(err)
+	}
+	c = g.Course(2)
+	near(t, "glass at first", c[0].Beer.Celsius(), g.Temperature.Celsius(), 1e-9)
+	near(t, "glass at last", c[1].Beer.Celsius(), g.After.Celsius(), 1e-9)
+}
+
 func TestLineRefuses(t *testing.T) {
 	for name, spoil := range map[string]func(*Line){
 		"length": func(l *Line) { l.Length = 0 }, "bore": func(l *Line) { l.Bore = unit.Length(math.NaN()) },

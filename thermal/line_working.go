@@ -25,6 +25,28 @@ func (r LineRun) Band() volume.Band {
 	return volume.Band{Name: "temperature", Low: math.Min(a, b), High: math.Max(a, b), Unit: "°C", Source: "conductance of the line ±15 %"}
 }
 
+// Course returns the temperature of the standing beer at n evenly spaced times
+// from the start to the end, both included; n is at least 2. For flowing beer
+// there is none.
+func (r LineRun) Course(n int) []Sample {
+	if r.flows || !r.Temperature.IsValid() {
+		return nil
+	}
+	return course(n, r.extent, func(s float64) float64 {
+		return r.settles - (r.settles-r.inlet)*r.scale.after(s)
+	})
+}
+
+// course samples a temperature in °C over so many seconds.
+func course(n int, end float64, temperature func(s float64) float64) []Sample {
+	samples := make([]Sample, max(n, 2))
+	for i := range samples {
+		s := end * float64(i) / float64(len(samples)-1)
+		samples[i] = Sample{At: seconds(s), Beer: Celsius(temperature(s))}
+	}
+	return samples
+}
+
 // Steps returns the working, from the resistances to the temperature.
 func (r LineRun) Steps() []volume.Step {
 	steps := []volume.Step{

@@ -30,7 +30,7 @@ var calibrateKeg = calc.Calculation{
 	Results: []calc.Key{
 		{Key: "ua_w_per_k", Label: "heat per kelvin (UA)"},
 		{Key: "ua_band_w_per_k", Label: "  give or take"},
-		{Key: "time_constant_s", Label: "63 % of the way to the air in"},
+		{Key: "time_constant_s", Label: "two thirds of the way to the air in"},
 		{Key: "scatter_k", Label: "readings scatter by"},
 		{Key: "readings", Label: "readings"},
 	},

@@ -91,7 +91,7 @@ func readLog(in *calc.Values) ([]thermal.Reading, error) {
 		case err != nil && first:
 			continue
 		case err != nil:
-			return nil, fmt.Errorf("--log %s: line %d: %w", name, line, err)
+			return nil, &calc.UsageError{What: fmt.Sprintf("--log %s: line %d: %v", name, line, err), Hint: "rows of TIME,TEMPERATURE, for example 90min,4.5C"}
 		}
 		if n := len(all); n > 0 && r.Time < all[n-1].Time && r.Time+24*time.Hour > all[n-1].Time && timeOfDay(row[0]) {
 			r.Time += 24 * time.Hour

@@ -37,7 +37,7 @@ var coil = calc.Calculation{
 		{Key: "first_glass_c", Label: "first glass"},
 		{Key: "tenth_glass_c", Label: "tenth glass in a row"},
 		{Key: "recovery_s", Label: "recovers in"},
-		{Key: "max_flow_l_per_min", Label: "largest steady flow"},
+		{Key: "max_flow_l_per_min", Label: "largest steady flow to the target"},
 		{Key: "ice_kg_per_l", Label: "ice for the beer"},
 		{Key: "ice_kg_per_h", Label: "ice at this pace"},
 		{Key: "steady_ice_kg_per_h", Label: "ice without a rest"},
@@ -152,7 +152,6 @@ func setLargestFlow(in *calc.Values, out *calc.Result, c thermal.Coil) error {
 	switch {
 	case err == nil:
 		out.Set("max_flow_l_per_min", f.LitresPerMinute())
-		out.Note("Without a rest the tap may run {max_flow_l_per_min} and still pour at {target_c}.")
 	case !errors.Is(err, thermal.ErrNoSolution):
 		return err
 	case in.Temperature("target").Sub(c.Bath) <= 0:

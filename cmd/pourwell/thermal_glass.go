@@ -59,6 +59,7 @@ func runWarmGlass(in *calc.Values, out *calc.Result) error {
 	out.Set("ua_w_per_k", float64(r.UA))
 	out.Set("glass_mass_kg", float64(g.Glass.Mass))
 	out.Working(r.Steps)
+	setCourse(out, r.Course(11))
 	return glassRemarks(in, out, g, r)
 }
 

@@ -31,7 +31,7 @@ var warmingLine = calc.Calculation{
 	Results: []calc.Key{
 		{Key: "outlet_c", Label: "leaves at"},
 		{Key: "temperature_c", Label: "after standing"},
-		{Key: "time_constant_s", Label: "63 % of the way in"},
+		{Key: "time_constant_s", Label: "two thirds of the way in"},
 		{Key: "settles_c", Label: "settles at"},
 		{Key: "heat_w", Label: "heat into the beer"},
 		{Key: "holdup_l", Label: "beer in the line"},
@@ -55,7 +55,7 @@ func runWarmingLine(in *calc.Values, out *calc.Result) error {
 	var r thermal.LineRun
 	if in.Given("flow") {
 		r, err = l.Carry(in.Temperature("inlet"), thermal.Flow(in.Number("flow")))
-		out.Answer = "Running beer enters at {inlet_c} and leaves at {outlet_c}. What stands in the line is 63 % of the way to {settles_c} in {time_constant_s}."
+		out.Answer = "Running beer enters at {inlet_c} and leaves at {outlet_c}. What stands in the line comes two thirds of the way to {settles_c} in {time_constant_s}."
 		out.Band("outlet_c", r.Band)
 		out.Set("outlet_c", r.Temperature.Celsius())
 	} else {
@@ -63,6 +63,7 @@ func runWarmingLine(in *calc.Values, out *calc.Result) error {
 		out.Answer = "After {standing_s} the beer in the line is at {temperature_c}: {holdup_l} of the next glass."
 		out.Band("temperature_c", r.Band)
 		out.Set("temperature_c", r.Temperature.Celsius())
+		setCourse(out, r.Course(11))
 	}
 	if err != nil {
 		return err
@@ -80,6 +81,15 @@ func readLine(in *calc.Values) (thermal.Line, error) {
 	l.Length, l.Bore, l.Wall, l.Insulation = in.Length("length"), in.Length("bore"), in.Length("wall"), in.Length("insulation")
 	l.Beer, err = in.Beer()
 	return l, err
+}
+
+// setCourse sets the beer's temperature over time.
+func setCourse(out *calc.Result, samples []thermal.Sample) {
+	course := calc.Table{Key: "course", Columns: []string{"time_s", "temperature_c"}, Curve: true}
+	for _, s := range samples {
+		course.Rows = append(course.Rows, []any{s.At.Seconds(), s.Beer.Celsius()})
+	}
+	out.Table(course)
 }
 
 func setLine(out *calc.Result, r thermal.LineRun) {
@@ -106,10 +116,10 @@ func lineRemarks(in *calc.Values, out *calc.Result, l thermal.Line, r thermal.Li
 		return err
 	}
 	if l.Insulation == 0 {
-		out.Note(fmt.Sprintf("In {12.7 mm} of foam the line would take {%.5g s} for the same 63 %%. Foam delays, it does not keep beer cold overnight.",
+		out.Note(fmt.Sprintf("In {12.7 mm} of foam the line would take {%.5g s} for the same way. Foam delays, it does not keep beer cold overnight.",
 			o.TimeConstant.Seconds()))
 	} else {
-		out.Note(fmt.Sprintf("Bare, the line would take {%.5g s} for the same 63 %%.", o.TimeConstant.Seconds()))
+		out.Note(fmt.Sprintf("Bare, the line would take {%.5g s} for the same way.", o.TimeConstant.Seconds()))
 	}
 	if r.Settles.Sub(l.Around.Air) > thermal.KelvinStep {
 		out.Note("In the sun the line settles at {settles_c}, above the air's {air_c}: shade comes before foam.")

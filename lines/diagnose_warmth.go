@@ -147,8 +147,8 @@ func (d *Diagnosis) standing(o *Observation, s Serving) error {
 	}
 	f := Finding{
 		Cause: "warm line", Size: size(atLine.Pascals() - o.applied() - o.ambient()), Fits: true,
-		Measured: say("beer that stands in the line comes to {%.4g c} after {%.4g s}", celsius(r.Breakout), r.Limit.Seconds()),
-		Expected: say("below {%.4g c}, where its gas stays in", celsius(r.Breakout)),
+		Measured: say("beer that stands in the line passes {%.4g c} after {%.4g s}, on its way to {%.4g c}", celsius(r.Breakout), r.Limit.Seconds(), celsius(r.Settles)),
+		Expected: say("a line that stays below {%.4g c}, where the gas stays in", celsius(r.Breakout)),
 		Remedy:   say("pour the {%.4g l} that the line holds into a jug after a pause; insulate and shade the line, or lay it in ice: %s", float64(r.HoldUp)*1e3, o.foamed(s, r)),
 		Confirm:  "the second glass in a row pours clean",
 	}

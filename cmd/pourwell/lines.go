@@ -2,4 +2,4 @@ package main
 
 import "example.com/pourwell/internal/calc"
 
-var linesCalculations = []*calc.Calculation{&flow, &balance}
+var linesCalculations = []*calc.Calculation{&flow, &balance, &profile, &calibrateLine, &diagnose, &clean}

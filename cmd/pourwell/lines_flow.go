@@ -15,15 +15,13 @@ var flow = calc.Calculation{
 	Name:    "flow",
 	Summary: "how fast the tap pours at a gauge pressure, and where the pressure goes",
 	Detail: "The flow settles where rise, friction, fittings and tap use up the pressure. About 2 oz/s (3.5 L/min)" +
-		" fills a glass without foam.",
+		" fills a glass without foam. With --bath and --co2 a warm keg is served through a coil in ice water: flow and" +
+		" temperature are solved together, and without --gauge the pressure that holds the gas is applied.",
 	Examples: []string{
 		"lines flow --tube 3/16in:5ft --rise 2ft --gauge 12psi",
-		"lines flow --keg 1/6bbl-us --tube 1/4in-od:50ft:wall0.7mm:coil8in --tube 3/16in:4ft --gauge 30psi",
+		"lines flow --temp 68F --co2 2.5vol --bath packed --tube 5/16in-od:50ft:wall0.7mm:coil8in:stainless --tube 3/16in:4ft --air 88F",
 	},
-	Inputs: runInputs(
-		calc.Input{Name: "gauge", Kind: quantity.Gauge, Help: "pressure on the regulator", Limit: calc.Limit(lines.Limits(), "gauge pressure")},
-		glassInput,
-	),
+	Inputs: append(runInputs(gaugeInput, glassInput), servingInputs()...),
 	Results: []calc.Key{
 		{Key: "flow_l_per_min", Label: "flow"},
 		{Key: "pour_time_s", Label: "glass full in"},
@@ -37,19 +35,30 @@ var flow = calc.Calculation{
 		{Key: "empty_flow_l_per_min", Label: "flow, empty keg"},
 		{Key: "empty_pour_time_s", Label: "glass, empty keg"},
 		{Key: "trade_gauge_kpa", Label: "trade's table balances at"},
+		{Key: "outlet_c", Label: "beer at the tap"},
+		{Key: "needed_gauge_kpa", Label: "pressure that holds the gas"},
+		{Key: "choker_m", Label: "choker to add for 2 oz/s"},
 	},
 	Run: runFlow,
 }
 
+// gaugeInput is the pressure on the regulator.
+var gaugeInput = calc.Input{
+	Name: "gauge", Kind: quantity.Gauge, Help: "pressure on the regulator", Limit: calc.Limit(lines.Limits(), "gauge pressure"),
+}
+
 func runFlow(in *calc.Values, out *calc.Result) error {
-	if err := in.Require("gauge"); err != nil {
-		return err
-	}
 	run, err := readRun(in, out)
 	if err != nil {
 		return err
 	}
 	if err = needLengths(in, run); err != nil {
+		return err
+	}
+	if in.Given("bath") {
+		return runWarm(in, out, run)
+	}
+	if err := in.Require("gauge"); err != nil {
 		return err
 	}
 	p, err := run.Flow(in.Gauge("gauge"))

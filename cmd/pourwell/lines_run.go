@@ -60,15 +60,15 @@ func readRun(in *calc.Values, out *calc.Result) (lines.Run, error) {
 			return run, err
 		}
 	}
-	run.Tubes, err = readTubes(in)
+	run.Tubes, err = readTubes(in, "tube")
 	return run, err
 }
 
-func readTubes(in *calc.Values) ([]lines.Tube, error) {
-	texts := in.Texts("tube")
+func readTubes(in *calc.Values, name string) ([]lines.Tube, error) {
+	texts := in.Texts(name)
 	tubes := make([]lines.Tube, len(texts))
 	for i, text := range texts {
-		if err := readText("tube", text, &tubes[i]); err != nil {
+		if err := readText(name, text, &tubes[i]); err != nil {
 			return nil, err
 		}
 	}
@@ -114,7 +114,7 @@ func setTubes(in *calc.Values, out *calc.Result, p lines.Pour) {
 		transition = transition || t.Regime == "transition"
 	}
 	if len(table.Rows) > 0 {
-		out.Tables = append(out.Tables, table)
+		out.Table(table)
 	}
 	if transition {
 		out.Note("One tube is between laminar and turbulent flow, where it may carry either: the band spans both.")

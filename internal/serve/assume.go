@@ -102,6 +102,9 @@ func (p *planner) assumeBeer(b *Beer, i int) error {
 		p.note(of + "a line of 3/16 in bore and {1.524 m}")
 	}
 	p.number(&b.Line.Rise.quantityOf, 0, of+"tap level with the beer")
+	if err := p.assumeChiller(b); err != nil || b.Chiller.Kind != "" {
+		return err
+	}
 	p.number(&b.Tub.Size.quantityOf, 0.08, of+"a tub of {80 l}")
 	p.number(&b.Tub.Height.quantityOf, 0.4, of+"tub {0.4 m} high")
 	p.number(&b.Tub.Wall.quantityOf, 0.005, of+"tub wall {5 mm} of plastic")

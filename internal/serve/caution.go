@@ -18,7 +18,7 @@ func (p *planner) cautions() {
 		plan, c := p.plan.Beers[i], p.plan.Cooling[i]
 		if off := plan.SetGauge - plan.Gauge; off < -tooLow {
 			say("%s: {%.5g kpa} is too low. Beer of {%.4g volumes} at {%.4g c} needs {%.5g kpa}; below it gas leaves the beer in keg and line, and it foams.",
-				b.Name, plan.SetGauge, plan.Content, b.ServeAt.Celsius(), plan.Gauge)
+				b.Name, plan.SetGauge, plan.Content, b.keeps().Celsius(), plan.Gauge)
 		} else if off > tooHigh {
 			say("%s: {%.5g kpa} is too high. It pours fast, and kept on for days the beer would gain gas up to {%.4g volumes}; {%.5g kpa} holds what it has.",
 				b.Name, plan.SetGauge, plan.SetHolds, plan.Gauge)
@@ -26,13 +26,16 @@ func (p *planner) cautions() {
 		if warm := math.Max(plan.WarmGauge, plan.SetGauge); warm > highGauge {
 			say("%s: up to {%.5g kpa} in the keg. Stay below the stamp on the keg and the ratings of line, tap and relief valve; never defeat a relief valve.", b.Name, warm)
 		}
-		if plan.WarmGauge > plan.SetGauge {
+		if plan.WarmGauge > plan.SetGauge+tooLow {
 			say("%s arrives with {%.5g kpa} in the keg, more than the regulator gives: connected warm, beer can run back into the gas line. Fit a check valve, chill first, connect then.",
 				b.Name, plan.WarmGauge)
 		}
 		if c.FloatsBelow > 0.02 {
 			say("%s: a keg less than {%.2g share} full floats and tips in this tub. Weigh it down or let water off.", b.Name, c.FloatsBelow)
 		}
+	}
+	for _, w := range p.warnings {
+		say("%s", w)
 	}
 	say("CO2 gathers at the floor and suffocates without warning: keep cylinders upright, tied, out of closed rooms, tents and cars; never leave one in a hot car. Local codes and the supplier's rules bind.")
 	say("Ice water and electricity: pumps, coolers and extension leads only behind a residual-current device, plugs off the wet ground.")

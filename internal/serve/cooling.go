@@ -28,6 +28,12 @@ func (p *planner) cooling() error {
 	for i := range p.day.Beers {
 		b := &p.day.Beers[i]
 		of := b.Name + ": "
+		if b.Chiller.Kind != "" {
+			if err := p.chilled(i); err != nil {
+				return p.about(b, err)
+			}
+			continue
+		}
 		usual := thermal.DefaultIceBath(b.Keg.vessel(), b.Arrives, thermal.Shade(p.day.Air))
 		p.number(&b.Tub.Water.quantityOf, float64(usual.Water), of+fmt.Sprintf("{%.4g l} of water in the tub", litres(usual.Water)))
 		p.number(&b.Tub.Ice.quantityOf, float64(usual.Ice), of+fmt.Sprintf("{%.4g kg} of ice at the start", float64(usual.Ice)))
@@ -41,9 +47,8 @@ func (p *planner) cooling() error {
 		if c.Chill > 0 {
 			p.command(fmt.Sprintf("cooling.%d.chill_time_s", i), "time_s", "thermal icebath %s --to %vC", p.bathFlags(b), b.ServeAt.Celsius())
 		}
-		for j, draw := range p.draws(i, bed) {
+		for _, draw := range p.draws(i, bed) {
 			p.note(of + fmt.Sprintf("{%.3g l} drawn from %s to %s", litres(draw.Volume), clock(bed.Add(draw.Start)), clock(bed.Add(draw.End))))
-			_ = j
 		}
 	}
 	return nil

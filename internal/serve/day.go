@@ -59,6 +59,7 @@ type Beer struct {
 	Regulator carbonation.Gauge   `toml:"regulator"` // what someone means to set; the plan checks it
 	Line      Line                `toml:"line"`
 	Tub       Tub                 `toml:"tub"`
+	Chiller   Chiller             `toml:"chiller"` // instead of a tub
 }
 
 // Line is the run from the keg to the tap.

@@ -28,7 +28,7 @@ func (p *planner) gas() error {
 		kegs += b.Kegs.int()
 		p.command(fmt.Sprintf("gas.beers.%d.co2_kg", i), "co2_kg",
 			"carbonation supply --keg %s --kegs %d --gauge %vPa --temp %vC --cylinder %vkg --cylinder-temp %vC --purge 1 %s %s",
-			b.Keg.text, b.Kegs.int(), p.set[i].Pascals(), b.ServeAt.Celsius(), p.day.Gas.Cylinder.si,
+			b.Keg.text, b.Kegs.int(), p.set[i].Pascals(), b.keeps().Celsius(), p.day.Gas.Cylinder.si,
 			p.day.Air.Celsius(), b.flags(), p.airFlags())
 		g.Beers = append(g.Beers, BeerGas{b.Name, float64(need.Total)})
 		g.Usable = need.KegsPerCylinder * float64(need.PerKeg)
@@ -45,7 +45,7 @@ func (p *planner) gas() error {
 func (p *planner) supply(b *Beer, beer thermal.Beer, i int) carbonation.Supply {
 	draught := carbonation.DefaultDraught()
 	draught.Beer, draught.Air = beer, p.air
-	s := draught.Supply(b.Keg.vessel().Capacity, b.ServeAt, p.set[i])
+	s := draught.Supply(b.Keg.vessel().Capacity, b.keeps(), p.set[i])
 	s.Kegs, s.Charge, s.CylinderTemperature = b.Kegs.int(), unit.Mass(p.day.Gas.Cylinder.si), p.day.Air
 	return s
 }

@@ -65,7 +65,7 @@ func (p *Plan) beerBlock() report.Block {
 	for _, beer := range p.Beers {
 		b.Rows = append(b.Rows, []string{beer.Name, fmt.Sprintf(
 			"%.0f glasses expected, plan for %d; on hand %s, %d glasses. {%.2g share} chance that it runs out; {%.2g l} left on average."+
-				" {%.3g volumes} of CO2: {%.5g kpa} on the regulator when cold.",
+				" {%.3g volumes} of CO2 need {%.5g kpa} on the regulator.",
 			beer.Expected, beer.Planned, kegs(beer.Kegs), beer.Kegs*beer.PerKeg, beer.RunOut, beer.Leftover, beer.Content, beer.Gauge)})
 	}
 	return b
@@ -74,9 +74,12 @@ func (p *Plan) beerBlock() report.Block {
 func (p *Plan) lineBlock() report.Block {
 	b := report.Block{Heading: "Lines"}
 	for _, l := range p.Lines {
-		s := fmt.Sprintf("%s pours {%.3g l_per_min}, a glass in {%.2g s}, {%.3g l_per_min} from a nearly empty keg.", join(l.Tubes), l.Flow, l.PourTime, l.FlowEmpty)
+		s := fmt.Sprintf("%s pours {%.3g l_per_min}, a glass in {%.2g s}, {%.3g l_per_min} from a nearly empty keg", join(l.Tubes), l.Flow, l.PourTime, l.FlowEmpty)
 		if l.Length > 0 {
-			s += fmt.Sprintf(" For {%.3g l_per_min} make the last tube {%.3g m} long", l.Target, l.Length)
+			s += fmt.Sprintf(". For {%.3g l_per_min} make the last tube {%.3g m} long", l.Target, l.Length)
+		}
+		if l.Choker > 0 {
+			s += fmt.Sprintf(". For {%.3g l_per_min} add {%.3g m} to the last tube", l.Target, l.Choker)
 		}
 		if l.Length > 0 && l.TradeLength > 0 {
 			s += fmt.Sprintf("; the trade's table says {%.3g m}", l.TradeLength)
@@ -88,6 +91,10 @@ func (p *Plan) lineBlock() report.Block {
 }
 
 func (c *Cooling) block() report.Block {
+	if c.Chiller != nil {
+		heading := fmt.Sprintf("%s for %s, %s", c.Chiller.Kind, c.Beer, c.Chiller.State)
+		return report.Block{Heading: heading, Lines: []string{c.chillerSentence()}}
+	}
 	b := report.Block{
 		Heading: "Tub of " + c.Beer,
 		Columns: []string{"", "beer drawn", "ice left", "beer left in each keg"},

@@ -75,7 +75,23 @@ type Cooling struct {
 	Covered float64 `json:"covered_share"`
 	Holds   bool    `json:"holds"`
 
+	Chiller *Chilled `json:"chiller,omitempty"` // for beer that is cooled on its way to the tap
+
 	never error // why the beer does not get cold
+}
+
+// A Chilled is how beer comes through a coil or a plate in a queue.
+type Chilled struct {
+	Kind     string  `json:"kind"`
+	Tube     string  `json:"tube,omitempty"`
+	State    string  `json:"state"`
+	First    float64 `json:"first_glass_c"`
+	Tenth    float64 `json:"tenth_glass_c"`
+	Outlet   float64 `json:"outlet_c"` // while the tap stays open
+	Recovery float64 `json:"recovery_s"`
+	BeerIce  float64 `json:"beer_ice_kg"`
+	BoxIce   float64 `json:"box_ice_kg"`
+	DrainDue float64 `json:"drain_due_s,omitempty"`
 }
 
 // A TopUp is ice added to a tub during the day.
@@ -121,8 +137,9 @@ type LinePlan struct {
 	Flow        float64  `json:"flow_l_per_min"`
 	FlowEmpty   float64  `json:"flow_empty_l_per_min"`
 	PourTime    float64  `json:"pour_time_s"`
-	Length      float64  `json:"length_m"`       // of the last tube, for the target flow
-	TradeLength float64  `json:"trade_length_m"` // by the trade's table
+	Length      float64  `json:"length_m"`           // of the last tube, for the target flow
+	TradeLength float64  `json:"trade_length_m"`     // by the trade's table
+	Choker      float64  `json:"choker_m,omitempty"` // to add for the target flow, behind a chiller
 	Target      float64  `json:"target_l_per_min"`
 }
 

@@ -20,6 +20,14 @@ func (p *planner) pouring() error {
 		if err != nil {
 			return p.about(b, err)
 		}
+		if b.Chiller.Kind != "" {
+			plan := LinePlan{Beer: b.Name, Tubes: b.Line.Tubes, Target: lines.Flow(target).LitresPerMinute()}
+			if err := p.warmPour(i, &plan); err != nil {
+				return p.about(b, err)
+			}
+			p.plan.Lines = append(p.plan.Lines, plan)
+			continue
+		}
 		last := len(run.Tubes) - 1
 		full, err := run.Flow(p.set[i])
 		if err != nil {

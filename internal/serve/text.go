@@ -17,15 +17,16 @@ type (
 		si  float64
 		set bool
 	}
-	length     struct{ quantityOf }
-	volumeOf   struct{ quantityOf }
-	mass       struct{ quantityOf }
-	share      struct{ quantityOf }
-	number     struct{ quantityOf }
-	count      struct{ quantityOf }
-	span       struct{ quantityOf }
-	speed      struct{ quantityOf }
-	irradiance struct{ quantityOf }
+	length      struct{ quantityOf }
+	volumeOf    struct{ quantityOf }
+	mass        struct{ quantityOf }
+	share       struct{ quantityOf }
+	number      struct{ quantityOf }
+	count       struct{ quantityOf }
+	span        struct{ quantityOf }
+	speed       struct{ quantityOf }
+	irradiance  struct{ quantityOf }
+	conductance struct{ quantityOf }
 )
 
 func (q *quantityOf) read(k quantity.Kind, text []byte) error {
@@ -56,6 +57,8 @@ func (c *count) UnmarshalText(text []byte) error      { return c.read(quantity.C
 func (t *span) UnmarshalText(text []byte) error       { return t.read(quantity.Time, text) }
 func (s *speed) UnmarshalText(text []byte) error      { return s.read(quantity.Speed, text) }
 func (i *irradiance) UnmarshalText(text []byte) error { return i.read(quantity.Irradiance, text) }
+
+func (c *conductance) UnmarshalText(text []byte) error { return c.read(quantity.Conductance, text) }
 
 func (l length) length() unit.Length   { return unit.Length(l.si) }
 func (v volumeOf) volume() unit.Volume { return unit.Volume(v.si) }

@@ -22,15 +22,23 @@ func (p *planner) timeline() {
 		if bed.Before(first) {
 			first = bed
 		}
+		for _, t := range c.TopUps {
+			if c.Chiller != nil {
+				add(t.time, "Top up the ice box of %s with {%.4g kg} of ice.", b.Name, t.Ice)
+			} else {
+				add(t.time, "Top up the tub of %s with {%.4g kg} of ice; keep the water, let only the overflow run off.", b.Name, t.Ice)
+			}
+		}
+		if c.Chiller != nil {
+			add(bed, "Fill the ice box of %s: {%.4g kg} of ice around the %s; shade for the keg.", b.Name, c.Ice, c.Chiller.Kind)
+			continue
+		}
 		ready := fmt.Sprintf("Cold by about %s", c.ReadyAt)
 		if c.never != nil {
 			ready = "It does not get cold enough"
 		}
 		add(bed, "Stand %s of %s in the tub: {%.4g kg} of ice, {%.4g l} of water. %s.",
 			kegs(b.Kegs.int()), b.Name, c.Ice, c.Water, ready)
-		for _, t := range c.TopUps {
-			add(t.time, "Top up the tub of %s with {%.4g kg} of ice; keep the water, let only the overflow run off.", b.Name, t.Ice)
-		}
 	}
 	add(first.Add(-30*time.Minute), "Fetch the ice.")
 	add(p.start.Add(-2*slack), "Turn on the gas, set the regulators, check every joint with soapy water.")
@@ -86,6 +94,10 @@ func (p *planner) shopping() {
 	add("CO2", "{%.3g kg} in use; %d of {%.3g kg}", p.plan.Gas.CO2, p.plan.Gas.Needed, p.plan.Gas.Cylinder)
 	for i, b := range p.day.Beers {
 		line := p.plan.Lines[i]
+		if c := p.plan.Cooling[i].Chiller; c != nil {
+			add("line for "+b.Name, "%s, behind a %s %s", join(line.Tubes), c.Kind, c.Tube)
+			continue
+		}
 		add("line for "+b.Name, "%s; {%.3g m} of the last tube would pour at {%.3g l_per_min}", join(line.Tubes), line.Length, line.Target)
 	}
 	glasses := 0

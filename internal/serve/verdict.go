@@ -53,6 +53,13 @@ func (p *planner) cold(i int) Point {
 	b, c := p.day.Beers[i], p.plan.Cooling[i]
 	point := Point{Holds: c.Holds}
 	switch {
+	case c.Chiller != nil:
+		point.What = fmt.Sprintf("%s: through the %s, first glass {%.3g c}, tenth in a row {%.3g c}; {%.3g c} is wanted",
+			b.Name, c.Chiller.Kind, c.Chiller.First, c.Chiller.Tenth, c.ServeAt)
+		if !c.Holds {
+			point.Mend = p.mendChiller(i)
+		}
+		return point
 	case c.never != nil:
 		point.What = fmt.Sprintf("%s: never gets down to {%.4g c} in this tub", b.Name, c.ServeAt)
 	case !c.Sure:
@@ -74,7 +81,7 @@ func (p *planner) pressed(i int) Point {
 	return Point{
 		Holds: -tooLow <= off && off <= tooHigh,
 		What: fmt.Sprintf("%s: regulator at {%.5g kpa}; {%.5g kpa} holds {%.4g volumes} at {%.4g c}",
-			b.Name, plan.SetGauge, plan.Gauge, plan.Content, b.ServeAt.Celsius()),
+			b.Name, plan.SetGauge, plan.Gauge, plan.Content, b.keeps().Celsius()),
 		Mend: fmt.Sprintf("set the regulator of %s to {%.5g kpa}", b.Name, plan.Gauge),
 	}
 }
@@ -85,8 +92,12 @@ func (p *planner) flows(i int) Point {
 		Holds: slowest*line.Target <= line.Flow && line.Flow <= fastest*line.Target,
 		What:  fmt.Sprintf("%s: {%.4g l_per_min}, a glass in {%.3g s}", b.Name, line.Flow, line.PourTime),
 	}
-	if line.Length > 0 {
+	if line.Choker > 0 {
+		point.Mend = fmt.Sprintf("add {%.3g m} to the last tube of %s", line.Choker, b.Name)
+	} else if line.Length > 0 {
 		point.Mend = fmt.Sprintf("make the last tube of %s {%.3g m} long", b.Name, line.Length)
+	} else if b.Chiller.Kind == "coil" {
+		point.Mend = fmt.Sprintf("take a wider or shorter coil or line for %s", b.Name)
 	} else {
 		point.Mend = fmt.Sprintf("give %s a wider or shorter line, or lower the tap", b.Name)
 	}

@@ -1,0 +1,313 @@
+package serve
+
+import (
+	"fmt"
+	"math"
+	"time"
+
+	"example.com/pourwell/carbonation"
+	"example.com/pourwell/lines"
+	"example.com/pourwell/thermal"
+	"gonum.org/v1/gonum/unit"
+)
+
+// A Chiller cools the beer on its way to the tap, in a coil or a plate in an
+// ice box; the kegs stand outside it.
+type Chiller struct {
+	Kind    string      `toml:"kind"`    // coil or plate
+	Tube    string      `toml:"tube"`    // of the coil, as tubes are written
+	Bath    string      `toml:"bath"`    // of the coil: still, packed or pumped
+	Contact string      `toml:"contact"` // of the plate: pressed, loose or flooded
+	Ice     mass        `toml:"ice"`     // in the box at the start
+	BoxUA   conductance `toml:"box_ua"`  // heat that the box lets in for each kelvin
+}
+
+// coldAhead is how long before the first glass the box is filled.
+const coldAhead = time.Hour
+
+// pace is how glasses come in a queue: one after another with the usual change
+// between them, ten in a row.
+func (p *planner) pace(i int, flow lines.Flow) thermal.Pours {
+	fill := flow.TimeFor(p.pours[i])
+	return thermal.Pours{
+		Glass: p.pours[i], Flow: thermal.Flow(flow), Every: (fill + p.day.Taps.Change.duration()).Round(time.Millisecond), Number: 10,
+	}
+}
+
+// assumeChiller fills in what the file leaves out of a chiller.
+func (p *planner) assumeChiller(b *Beer) error {
+	c := &b.Chiller
+	of := b.Name + ": "
+	switch c.Kind {
+	case "", "coil", "plate":
+	default:
+		return &FileError{p.file, 0, fmt.Sprintf("%schiller.kind %q is neither coil nor plate", of, c.Kind), `write kind = "coil"`}
+	}
+	if c.Kind == "coil" && c.Tube == "" {
+		c.Tube = "1/4in-od:50ft:wall0.71mm:coil20cm:stainless"
+		p.note(of + "a coil of 1/4 in outside diameter and {15.24 m}")
+	}
+	if c.Kind == "coil" && c.Bath == "" {
+		c.Bath = "packed"
+		p.note(of + "ice packed tight around the coil, the gaps full of water")
+	}
+	if c.Kind == "plate" && c.Contact == "" {
+		c.Contact = "pressed"
+		p.note(of + "crushed ice pressed on the plate, the melt water drained")
+	}
+	if c.Kind != "" {
+		p.number(&c.BoxUA.quantityOf, 0.8, of+"an insulated ice box of {0.8 w_per_k}")
+	}
+	return nil
+}
+
+// coil returns the chiller's bath as thermal sees it, the tube left to lines.
+func (c *Chiller) coil(beer thermal.Beer) (thermal.Coil, error) {
+	coil := thermal.DefaultCoil()
+	coil.Beer = beer
+	switch c.Bath {
+	case "still":
+		return coil.Still(), nil
+	case "packed":
+		return coil.Packed(), nil
+	case "pumped":
+		return coil.Pumped(), nil
+	}
+	return coil, &FileError{What: fmt.Sprintf("chiller.bath %q is none of still, packed, pumped", c.Bath), Hint: `write bath = "packed"`}
+}
+
+func (c *Chiller) plate(beer thermal.Beer) (thermal.Plate, error) {
+	plate := thermal.DefaultPlate()
+	plate.Beer = beer
+	switch c.Contact {
+	case "pressed":
+		return plate.Pressed(), nil
+	case "loose":
+		return plate.Loose(), nil
+	case "flooded":
+		return plate.Flooded(), nil
+	}
+	return plate, &FileError{What: fmt.Sprintf("chiller.contact %q is none of pressed, loose, flooded", c.Contact), Hint: `write contact = "pressed"`}
+}
+
+// serving describes the warm keg's gas and the bath around the coil.
+func (p *planner) serving(b *Beer, set carbonation.Gauge, beer thermal.Beer) (lines.Serving, error) {
+	s := lines.DefaultServing(set, b.CO2)
+	s.Air = p.air
+	if b.Chiller.Kind == "coil" {
+		coil, err := b.Chiller.coil(beer)
+		if err != nil {
+			return s, err
+		}
+		s.Chiller = coil
+	}
+	return s, nil
+}
+
+// chilled asks how beer i comes through its chiller at the pace of a queue, and
+// how much ice that takes.
+func (p *planner) chilled(i int) error {
+	b := &p.day.Beers[i]
+	beer, err := b.liquid()
+	if err != nil {
+		return err
+	}
+	flow := lines.Flow(p.plan.Lines[i].Flow) * lines.LitrePerMinute
+	pours := p.pace(i, flow)
+	var s thermal.Service
+	c := Cooling{Beer: b.Name, ServeAt: b.ServeAt.Celsius(), Sure: true, Warmest: math.NaN()}
+	out := &Chilled{Kind: b.Chiller.Kind, Tube: b.Chiller.Tube}
+	switch b.Chiller.Kind {
+	case "coil":
+		coil, err := p.coilOf(b, beer)
+		if err != nil {
+			return err
+		}
+		out.State = b.Chiller.Bath
+		if s, err = coil.Serve(b.Arrives, pours); err != nil {
+			return err
+		}
+		p.command(fmt.Sprintf("cooling.%d.chiller.tenth_glass_c", i), "tenth_glass_c",
+			"thermal coil --length %vm --bore %vm --wall %vm --winding %vm --bath %s --inlet %vC --flow %vL/s --glass %vL --every %vs %s",
+			float64(coil.Length), float64(coil.Bore), float64(coil.Wall), float64(coil.Winding), b.Chiller.Bath, b.Arrives.Celsius(),
+			1000*float64(pours.Flow), 1000*float64(pours.Glass), pours.Every.Seconds(), b.flags())
+	case "plate":
+		plate, err := b.Chiller.plate(beer)
+		if err != nil {
+			return err
+		}
+		out.State = b.Chiller.Contact
+		if s, err = plate.Serve(b.Arrives, pours); err != nil {
+			return err
+		}
+		p.command(fmt.Sprintf("cooling.%d.chiller.tenth_glass_c", i), "tenth_glass_c",
+			"thermal plate --contact %s --inlet %vC --flow %vL/s --glass %vL --every %vs %s",
+			b.Chiller.Contact, b.Arrives.Celsius(), 1000*float64(pours.Flow), 1000*float64(pours.Glass), pours.Every.Seconds(), b.flags())
+	}
+	out.First, out.Tenth, out.Outlet = s.First.Celsius(), s.Last.Celsius(), s.Sustained.Celsius()
+	out.Recovery = s.Recovery.Seconds()
+	if err := p.boxIce(i, &c, out, s); err != nil {
+		return err
+	}
+	if b.Chiller.Kind == "plate" {
+		plate, _ := b.Chiller.plate(beer)
+		if due, err := plate.DrainDue(b.Arrives, p.typical(i, pours), unit.Mass(c.Ice)); err == nil {
+			out.DrainDue = due.Seconds()
+		}
+	}
+	c.Chiller, c.Warmest = out, out.Tenth
+	c.Holds = out.Tenth <= c.ServeAt+coldNear
+	bed := p.start.Add(-coldAhead)
+	c.BedAt, c.ReadyAt = p.dayClock(bed), p.dayClock(p.start)
+	p.beds = append(p.beds, bed)
+	p.plan.Cooling = append(p.plan.Cooling, c)
+	return nil
+}
+
+// coilOf returns the coil with the tube of the file.
+func (p *planner) coilOf(b *Beer, beer thermal.Beer) (thermal.Coil, error) {
+	coil, err := b.Chiller.coil(beer)
+	if err != nil {
+		return coil, err
+	}
+	var t lines.Tube
+	if err := t.UnmarshalText([]byte(b.Chiller.Tube)); err != nil {
+		return coil, &FileError{p.file, 0, fmt.Sprintf("%s: chiller.tube %v", b.Name, err), `write tube = "1/4in-od:50ft:wall0.71mm:coil20cm"`}
+	}
+	coil.Length, coil.Bore, coil.Winding = t.Length, t.Bore, t.Coil
+	if t.Wall > 0 {
+		coil.Wall = t.Wall
+	}
+	return coil, nil
+}
+
+// typical spaces the glasses as the first hour's guests do on average.
+func (p *planner) typical(i int, pours thermal.Pours) thermal.Pours {
+	g := &p.day.Guests
+	hourly := g.Count.si * g.Share.si * p.day.Beers[i].Share.si * g.Weather.si * g.FirstHour.si
+	if hourly > 0 {
+		pours.Every = max(pours.Every, time.Duration(3600/hourly*float64(time.Second)))
+	}
+	return pours
+}
+
+// boxIce fills in the ice that beer and box melt from filling the box to the
+// last glass; what the file brings at first comes off the top-up.
+func (p *planner) boxIce(i int, c *Cooling, out *Chilled, s thermal.Service) error {
+	b := &p.day.Beers[i]
+	total := 0.0
+	for _, draw := range p.draws(i, p.start) {
+		total += litres(draw.Volume)
+	}
+	box, err := thermal.Conductance(b.Chiller.BoxUA.si).Melts(p.day.Air, p.end.Sub(p.start)+coldAhead)
+	if err != nil {
+		return err
+	}
+	out.BeerIce, out.BoxIce = total*float64(s.IcePerLitre), float64(box)
+	need := float64(p.bags(unit.Mass((out.BeerIce + out.BoxIce) * (1 + lowIce))))
+	if b.Chiller.Ice.or(need) {
+		p.note(fmt.Sprintf("%s: {%.4g kg} of ice in the box, a fifth more than beer and box melt", b.Name, need))
+	}
+	c.Ice = b.Chiller.Ice.si
+	if c.Ice < need {
+		c.TopUp = need - c.Ice
+		at := p.start.Add(p.end.Sub(p.start) / 3)
+		c.TopUps = []TopUp{{clock(at), c.TopUp, at}}
+	}
+	c.Left = c.Ice + c.TopUp - out.BeerIce - out.BoxIce
+	return nil
+}
+
+// warmPour fills in how a warm keg's line pours through its chiller.
+func (p *planner) warmPour(i int, plan *LinePlan) error {
+	b := &p.day.Beers[i]
+	run, err := p.run(b)
+	if err != nil {
+		return err
+	}
+	s, err := p.serving(b, p.set[i], run.Beer)
+	if err != nil {
+		return err
+	}
+	passage := lines.Tube{}
+	if b.Chiller.Kind == "coil" {
+		err = passage.UnmarshalText([]byte(b.Chiller.Tube))
+	} else {
+		plate := thermal.DefaultPlate()
+		passage.Length, passage.Bore = plate.Passage, plate.Bore
+	}
+	if err != nil {
+		return &FileError{p.file, 0, fmt.Sprintf("%s: chiller.tube %v", b.Name, err), `write tube = "1/4in-od:50ft:wall0.71mm:coil20cm"`}
+	}
+	run.Tubes = append([]lines.Tube{passage}, run.Tubes...)
+	run.Temp = b.Arrives
+	warm, err := run.Warm(s)
+	if err != nil {
+		return err
+	}
+	plan.Flow, plan.PourTime = warm.Pour.Flow.LitresPerMinute(), warm.Pour.TimeFor(p.pours[i]).Seconds()
+	plan.Choker = float64(warm.Choker)
+	low := run
+	low.Full = 0
+	if empty, err := low.Warm(s); err == nil {
+		plan.FlowEmpty = empty.Pour.Flow.LitresPerMinute()
+	}
+	p.warnings = append(p.warnings, warm.Cautions(b.Keg.vessel().Rated)...)
+	return nil
+}
+
+func (c *Cooling) chillerSentence() string {
+	x := c.Chiller
+	s := fmt.Sprintf("First glass {%.3g c}, the tenth in a row {%.3g c}, without a pause {%.3g c}; a rest of {%.3g s} brings it back."+
+		" Beer melts {%.3g kg} of ice, the box {%.3g kg}.", x.First, x.Tenth, x.Outlet, x.Recovery, x.BeerIce, x.BoxIce)
+	switch {
+	case x.Kind == "plate" && x.DrainDue > 0:
+		s += fmt.Sprintf(" Keep the drain open; shut, let the water off at the latest {%.3g s} after the first glass.", x.DrainDue)
+	case x.Kind == "coil":
+		s += " Keep the water in the box: it carries the cold to the coil."
+	}
+	return s
+}
+
+// mendChiller returns what would make the chilled beer cold enough, the
+// gentlest first, each tried.
+func (p *planner) mendChiller(i int) string {
+	b := &p.day.Beers[i]
+	beer, err := b.liquid()
+	if err != nil {
+		return "describe the beer"
+	}
+	pours := p.pace(i, lines.Flow(p.plan.Lines[i].Flow)*lines.LitrePerMinute)
+	if b.Chiller.Kind == "coil" {
+		coil, err := p.coilOf(b, beer)
+		if err != nil {
+			return err.Error()
+		}
+		for _, factor := range []float64{1, 1.5, 2, 3} {
+			longer := coil.Packed()
+			longer.Length = unit.Length(factor) * coil.Length
+			if s, err := longer.Serve(b.Arrives, pours); err == nil && s.Last.Celsius() <= b.ServeAt.Celsius() {
+				return fmt.Sprintf("pack ice tight around a coil of {%.3g m} for %s", float64(longer.Length), b.Name)
+			}
+		}
+	}
+	for cooler := b.Arrives.Celsius(); cooler > b.ServeAt.Celsius(); cooler-- {
+		var s thermal.Service
+		var err error
+		if b.Chiller.Kind == "plate" {
+			var plate thermal.Plate
+			if plate, err = b.Chiller.plate(beer); err == nil {
+				s, err = plate.Serve(thermal.Celsius(cooler), pours)
+			}
+		} else {
+			var coil thermal.Coil
+			if coil, err = p.coilOf(b, beer); err == nil {
+				s, err = coil.Serve(thermal.Celsius(cooler), pours)
+			}
+		}
+		if err == nil && s.Last.Celsius() <= b.ServeAt.Celsius() {
+			return fmt.Sprintf("chill the keg of %s to {%.3g c} beforehand", b.Name, cooler)
+		}
+	}
+	return fmt.Sprintf("stand the keg of %s in ice instead", b.Name)
+}

@@ -141,7 +141,7 @@ func Span(suffix string, low, high float64) (us, metric string) {
 
 func span(low, high string) string {
 	number, unit, _ := strings.Cut(low, " ")
-	if _, other, ok := strings.Cut(high, " "); ok && other == unit {
+	if _, other, ok := strings.Cut(high, " "); ok && other == unit && !strings.ContainsAny(unit, "0123456789") { // not "5 d 3 h"
 		low = number
 	}
 	return low + " to " + high

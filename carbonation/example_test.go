@@ -136,3 +136,27 @@ func ExampleWine_PressureFor() {
 	fmt.Printf("%.4g bar of CO2, absolute\n", p.Bar())
 	// Output: 5.15 bar of CO2, absolute
 }
+
+// The village lies at 1500 m and the forecast gives 1018 hPa, which is reduced
+// to sea level. The air around the gauge there:
+func ExamplePressure_StationAt() {
+	forecast := carbonation.AbsoluteOf(101800)
+	air, _ := forecast.StationAt(1500)
+	standard, _ := carbonation.AirAt(1500)
+	fmt.Printf("%.4g kPa, %.4g kPa on a standard day\n", air.KPa(), standard.KPa())
+	// Output: 84.97 kPa, 84.56 kPa on a standard day
+}
+
+// The regulator is stuck at 14 psi: how cold for 2.5 volumes?
+func ExampleDraught_SolveTemperature() {
+	e, _ := carbonation.DefaultDraught().SolveTemperature(carbonation.GaugeOf(14*carbonation.PSI), carbonation.Volumes(2.5))
+	fmt.Printf("%.4g °F\n", e.Temperature.Fahrenheit())
+	// Output: 43.33 °F
+}
+
+// A long line needs 22 psi: which blend keeps 2.5 volumes at 38 °F?
+func ExampleDraught_SolveShare() {
+	e, _ := carbonation.DefaultDraught().SolveShare(thermal.Fahrenheit(38), carbonation.Volumes(2.5), carbonation.GaugeOf(22*carbonation.PSI))
+	fmt.Printf("%.4g %% CO2\n", 100*e.CO2Share)
+	// Output: 70.59 % CO2
+}

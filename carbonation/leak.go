@@ -14,7 +14,7 @@ import (
 type Leak struct {
 	Rate      float64       // g/h
 	Empty     time.Duration // until a full cylinder of the supply is used up by it
-	PerDegree unit.Pressure // by which cooling of the gas by 1 K alone would fall the gauge
+	PerDegree unit.Pressure // by which cooling of the gas by 1 K alone would lower the gauge
 
 	supply Supply
 	gas    unit.Volume

@@ -25,7 +25,7 @@ type Package struct {
 	Absolute    Pressure            // of CO2, air and water vapour together
 	Partial     Pressure            // of CO2
 	Content     Content             // still dissolved
-	InGas       Content             // CO2 in the headspace, for each litre of beer; it goes back into a cold beer
+	InGas       Content             // CO2 in the headspace, for each litre of beer; it goes back as the beer cools
 	Lost        Content             // CO2 that left the vessel, at filling and at each opening
 	Headspace   float64             // share of the vessel that is gas now
 	FullAt      thermal.Temperature // where the beer fills the vessel and bursts it; invalid if above 80 °C

@@ -63,7 +63,7 @@ type charge struct {
 //
 // Valid to 80 °C; above 45 °C the solubility is that of [5], within 3 %. The
 // vessel is taken as rigid; the air in the headspace as undissolved, which
-// makes the pressure up to 0.3 bar too high. If the beer fills the vessel
+// makes the pressure up to half a bar too high. If the beer fills the vessel
 // before t, the error wraps [volume.ErrNoSolution] and names the temperature:
 // the vessel bursts there, whatever its gas. Outside the ranges of [Limits] or
 // for an invalid argument At returns a [*RangeError] and a Package of NaN.

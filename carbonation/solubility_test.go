@@ -26,6 +26,16 @@ func TestContentAtAgainstTheChart(t *testing.T) {
 		off := got - r.number("volumes_CO2")
 		near(t, fmt.Sprintf("content at %g °F, %g psi", f, psi), got, r.number("volumes_CO2"), 0.04)
 		sum += off * off
+		// The inverses against the same cells: 0.04 volumes are 0.5 psi and 1 °F
+		// there at most.
+		c := Volumes(r.number("volumes_CO2"))
+		back := must(PressureFor(c, thermal.Fahrenheit(f), thermal.Beer{}))(t)
+		near(t, "psi for that content", back.Gauge(AbsoluteOf(Atmosphere)).PSI(), psi, 0.5)
+		if warm, err := TemperatureFor(c, p, thermal.Beer{}); err == nil {
+			near(t, "°F for that content", warm.Fahrenheit(), f, 1)
+		} else if f > 32 { // a rounded cell of the coldest row may lie below −1.2 °C
+			t.Error(err)
+		}
 		worst = max(worst, math.Abs(off))
 		n++
 	}

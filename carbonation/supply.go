@@ -18,7 +18,7 @@ type Supply struct {
 	Temperature thermal.Temperature // of the kegs and their gas
 	Headspace   float64             // share of a fresh keg that is gas
 	Purges      int                 // times that headspace is filled to the gauge and let out
-	From        Content             // of beer still to be carbonated; invalid for beer that comes carbonated
+	From        Content             // of beer still to be carbonated or topped up; invalid for beer that comes carbonated
 
 	Charge              unit.Mass           // CO2 in one full cylinder
 	Filling             float64             // that charge over the water capacity of the cylinder, kg/L

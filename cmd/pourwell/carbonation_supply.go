@@ -25,7 +25,7 @@ var supply = calc.Calculation{
 		{Name: "cylinder-temp", Kind: quantity.Temperature, Default: "20C", Help: "temperature of the cylinder", Limit: calc.Limit(carbonation.Limits(), "cylinder temperature")},
 		{Name: "filling", Kind: quantity.Number, Default: "0.68", Help: "kg of CO2 for each litre of cylinder when full", Limit: calc.Limit(carbonation.Limits(), "filling ratio")},
 		{Name: "purge", Kind: quantity.Count, Default: "1", Help: "times the headspace of a fresh keg is filled and let out", Limit: calc.Limit(carbonation.Limits(), "purges")},
-		{Name: "carbonate-from", Kind: quantity.Content, Help: "CO2 in beer still to be carbonated", Limit: calc.Limit(carbonation.Limits(), "content")},
+		{Name: "carbonate-from", Kind: quantity.Content, Help: "CO2 in beer still to be carbonated or topped up", Limit: calc.Limit(carbonation.Limits(), "content")},
 	}, calc.BeerInputs()...),
 	Results: []calc.Key{
 		{Key: "co2_kg", Label: "CO2 for all kegs"},
@@ -93,7 +93,12 @@ func gasSupply(in *calc.Values) (carbonation.Supply, error) {
 	}
 	d := carbonation.Draught{Beer: beer, Air: air}
 	s := d.Supply(in.Vessel("keg").Capacity, in.Temperature("temp"), in.Gauge("gauge"))
-	s.Kegs, s.Purges = int(in.Number("kegs")), int(in.Number("purge"))
+	if s.Kegs, err = wholeNumber(in, "kegs", "kegs"); err != nil {
+		return carbonation.Supply{}, err
+	}
+	if s.Purges, err = wholeNumber(in, "purge", "purges"); err != nil {
+		return carbonation.Supply{}, err
+	}
 	s.Charge, s.Filling, s.CylinderTemperature = in.Mass("cylinder"), in.Number("filling"), in.Temperature("cylinder-temp")
 	if in.Given("carbonate-from") {
 		s.From = in.Content("carbonate-from")
@@ -111,4 +116,11 @@ func supplyNotes(out *calc.Result, n carbonation.GasNeed) {
 		out.Caution("In a car at {65 c} the cylinder comes to {hot_car_kpa}, where its relief disc lets go.")
 	}
 	out.Note("Common practice, no source, counts {0.22680 kg} for a half barrel, a tenth more than this sum: leaks and blow-off.")
+}
+
+// wholeNumber reads a count, checked against its row of the validity table
+// before it becomes an int: nobody's 1e19 kegs may turn negative.
+func wholeNumber(in *calc.Values, name, row string) (int, error) {
+	v := in.Number(name)
+	return int(v), calc.Limit(carbonation.Limits(), row).Check("carbonation", v)
 }

@@ -60,7 +60,7 @@ func runWine(in *calc.Values, out *calc.Result) error {
 	out.Set("gauge_kpa", p.Gauge(air).KPa())
 	out.Set("absolute_kpa", p.KPa())
 	out.Note("Regulation (EEC) No 2676/90, within 5 %: on its own drink only.")
-	settles(out, p.Gauge(air))
+	out.Note("At rest it settles there in a week or more, not in an afternoon.")
 	out.OverPressure(p.Gauge(air).KPa())
 	return nil
 }

@@ -84,7 +84,7 @@ var outsideChecks = map[string]string{
 }
 
 // Methods that carry no number of their own: presentation, text and working.
-var plainMethods = []string{"Error", "Steps", "Band"}
+var plainMethods = []string{"Error", "Steps", "Band", "ReadHead"}
 
 // What all four packages share is not counted as this package's own.
 var shared = []string{"Range", "RangeError", "Step", "Band", "Limits"}

@@ -34,6 +34,7 @@ type namedGlass struct {
 // read in a secondary source. US sizes are custom.
 const (
 	fittedBore = "common practice, no source: bore fitted to a trade table of glasses per keg; mass from memory"
+	neck       = "from memory: bore and head are those of the neck"
 	ukOrder    = "volume by the Weights and Measures (Intoxicating Liquor) Order 1988; bore and mass from memory"
 )
 
@@ -59,11 +60,15 @@ var glasses = [...]namedGlass{
 	{Glass{"metric-0.4l", 0.47 * Litre, 75 * Millimetre, 0.360, false, recalled, Practice, Memory, Memory}, ""},
 	{Glass{"metric-0.3l", 0.36 * Litre, 69 * Millimetre, 0.300, false, recalled, Practice, Memory, Memory}, ""},
 	{Glass{"metric-0.2l", 0.24 * Litre, 56 * Millimetre, 0.200, false, recalled, Practice, Memory, Memory}, ""},
+	{Glass{"growler-2l", 2 * Litre, 34 * Millimetre, 1.2, false, neck, Practice, Memory, Memory}, "two-litre-growler"},
+	{Glass{"growler", USGallon / 2, 34 * Millimetre, 1.1, false, neck, Practice, Memory, Memory}, "us-growler growler-64oz"},
+	{Glass{"growler-1l", 1 * Litre, 34 * Millimetre, 0.8, false, neck, Practice, Memory, Memory}, "litre-growler"},
+	{Glass{"half-growler", USGallon / 4, 34 * Millimetre, 0.7, false, neck, Practice, Memory, Memory}, "us-half-growler growler-32oz howler"},
 }
 
 // Glasses returns the glasses that [GlassNamed] and [GlassOf] know, as a new
-// slice: US sizes, UK sizes, then glasses with a metric line, whose head stands
-// above it and whose Volume is to the brim.
+// slice: US sizes, UK sizes, glasses with a metric line, whose head stands above
+// it and whose Volume is to the brim, and growlers, whose bore is their neck's.
 func Glasses() []Glass {
 	all := make([]Glass, len(glasses))
 	for i, g := range glasses {

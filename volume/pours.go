@@ -3,7 +3,9 @@ package volume
 import (
 	"fmt"
 	"math"
+	"strings"
 
+	"example.com/pourwell/internal/quantity"
 	"gonum.org/v1/gonum/unit"
 )
 
@@ -33,6 +35,23 @@ const usualFoam, leastFoam, mostFoam = 0.25, 0.125, 0.33
 // source.
 func (v Vessel) Into(g Glass) Pour {
 	return Pour{Keg: v, Glass: g, Head: Inch, Foam: usualFoam, Heel: 0.01, Waste: 0.05}
+}
+
+// ReadHead sets the head from text as people type it: a height, such as "1in" or
+// "2cm", or a share of the glass, such as "5%". A bare number is refused.
+func (p *Pour) ReadHead(text string) error {
+	if strings.HasSuffix(strings.TrimSpace(text), "%") {
+		share, err := quantity.Parse(quantity.Share, text)
+		if err == nil {
+			p.Head, p.HeadShare = 0, share
+		}
+		return err
+	}
+	height, err := quantity.Parse(quantity.Length, text)
+	if err == nil {
+		p.Head, p.HeadShare = unit.Length(height), 0
+	}
+	return err
 }
 
 // A Yield is what a keg gives.

@@ -153,6 +153,34 @@ func TestEveryGlassIsUsable(t *testing.T) {
 	}
 }
 
+func TestReadHead(t *testing.T) {
+	p := VesselOf(19 * Litre).Into(GlassOf(USPint))
+	for text, want := range map[string][2]float64{"1in": {0.0254, 0}, "2 cm": {0.02, 0}, "5%": {0, 0.05}, "0mm": {0, 0}} {
+		if err := p.ReadHead(text); err != nil || math.Abs(float64(p.Head)-want[0]) > 1e-15 || p.HeadShare != want[1] {
+			t.Errorf("%q: %g m, %g, %v", text, float64(p.Head), p.HeadShare, err)
+		}
+	}
+	before := p
+	for _, text := range []string{"", "1", "0.05", "5oz", "NaN%", "inch"} {
+		if err := p.ReadHead(text); err == nil || p != before {
+			t.Errorf("%q is read as %g m, %g", text, float64(p.Head), p.HeadShare)
+		}
+	}
+}
+
+// Half-gallon growlers from a half barrel, filled to a twentieth: 31 gallons
+// hold 62 of them, so 15.5 hold 31 to the brim and 32 so filled.
+func TestGrowlers(t *testing.T) {
+	keg, _ := VesselNamed("us-half")
+	growler, _ := GlassNamed("growler")
+	if y, err := (Pour{Keg: keg, Glass: growler}).PerKeg(); err != nil || y.Pours != 31 {
+		t.Errorf("%d growlers to the brim, %v", y.Pours, err)
+	}
+	if y, err := (Pour{Keg: keg, Glass: growler, HeadShare: 0.05}).PerKeg(); err != nil || y.Pours != 32 {
+		t.Errorf("%d growlers with headspace, %v", y.Pours, err)
+	}
+}
+
 func TestPoursAllocateNothing(t *testing.T) {
 	p := VesselOf(19 * Litre).Into(GlassOf(USPint))
 	if n := testing.AllocsPerRun(100, func() { _, _ = p.PerKeg() }); n != 0 {

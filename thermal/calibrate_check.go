@@ -83,15 +83,19 @@ func (r Calibrated) Steps() []volume.Step {
 			{Name: "conductance", Symbol: "UA", Value: float64(r.UA), Unit: "W/K", Source: "m L/(T_air t)"},
 		}
 	}
-	return []volume.Step{
-		{Name: "readings", Symbol: "n", Value: float64(r.readings), Source: "given"},
-		{Name: "air", Symbol: "T_air", Value: r.air, Unit: "°C", Source: "given"},
-		{Name: "heat capacity of content and metal", Symbol: "C", Value: r.capacity, Unit: "J/K", Source: "ρ V c + m × 477 J/(kg K)"},
-		{Name: "slope of ln |T − T_air|", Symbol: "k", Value: r.slope, Unit: "1/s", Source: "least squares, weights (T − T_air)²"},
-		{Name: "its standard deviation", Symbol: "s_k", Value: r.slopeError, Unit: "1/s", Source: "thermometer or scatter, and air temperature"},
-		{Name: "time constant", Symbol: "τ", Value: r.TimeConstant.Seconds(), Unit: "s", Source: "1/k"},
-		{Name: "conductance", Symbol: "UA", Value: float64(r.UA), Unit: "W/K", Source: "k C"},
+	var steps []volume.Step
+	for i, reading := range r.readings {
+		steps = append(steps,
+			volume.Step{Name: "time of a reading", Symbol: fmt.Sprintf("t%d", i+1), Value: reading.Time.Seconds(), Unit: "s", Source: "given"},
+			volume.Step{Name: "temperature", Symbol: fmt.Sprintf("T%d", i+1), Value: reading.Temperature.Celsius(), Unit: "°C", Source: "given"})
 	}
+	return append(steps,
+		volume.Step{Name: "air", Symbol: "T_air", Value: r.air, Unit: "°C", Source: "given"},
+		volume.Step{Name: "heat capacity of content and metal", Symbol: "C", Value: r.capacity, Unit: "J/K", Source: "ρ V c + m × 477 J/(kg K)"},
+		volume.Step{Name: "slope of ln |T − T_air|", Symbol: "k", Value: r.slope, Unit: "1/s", Source: "least squares, weights (T − T_air)²; of two readings ln[(T1 − T_air)/(T2 − T_air)]/(t2 − t1)"},
+		volume.Step{Name: "its standard deviation", Symbol: "s_k", Value: r.slopeError, Unit: "1/s", Source: "thermometer or scatter, and air temperature"},
+		volume.Step{Name: "time constant", Symbol: "τ", Value: r.TimeConstant.Seconds(), Unit: "s", Source: "1/k"},
+		volume.Step{Name: "conductance", Symbol: "UA", Value: float64(r.UA), Unit: "W/K", Source: "k C"})
 }
 
 // noCalibrated is what a calibration returns beside an error.

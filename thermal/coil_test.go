@@ -162,7 +162,8 @@ func TestCoilLargestFlow(t *testing.T) {
 		c.Length = unit.Length(rapid.Float64Range(5, 40).Draw(t, "length"))
 		inlet := Celsius(rapid.Float64Range(10, 30).Draw(t, "inlet"))
 		target := Celsius(rapid.Float64Range(2, 8).Draw(t, "target"))
-		flow, err := c.LargestFlow(inlet, target)
+		limit, err := c.LargestFlow(inlet, target)
+		flow := limit.Flow
 		if errors.Is(err, ErrNoSolution) {
 			return
 		}
@@ -175,6 +176,12 @@ func TestCoilLargestFlow(t *testing.T) {
 		}
 		if d := at.Outlet.Sub(target); math.Abs(float64(d)) > 1e-6 {
 			t.Fatalf("at the largest flow the outlet misses the target by %v K", d)
+		}
+		if d := limit.Chill.Outlet.Sub(at.Outlet); d != 0 {
+			t.Fatalf("the chill that comes with it differs by %v K", d)
+		}
+		if b := limit.Band(); !(b.Low < float64(flow) && float64(flow) < b.High) {
+			t.Fatalf("flow %v outside its band %v", flow, b)
 		}
 		if more, err := c.Chill(inlet, flow*1.05); err == nil && more.Outlet.Sub(target) < 0 {
 			t.Fatalf("5 %% more flow still meets the target: %v", more.Outlet)
@@ -235,8 +242,8 @@ func TestCoilRefuses(t *testing.T) {
 		if r, err := c.Chill(Celsius(20), flow); !errors.As(err, &re) || !math.IsNaN(float64(r.UA)) || r.Outlet.IsValid() {
 			t.Errorf("%s: %v, %v; want a RangeError and NaN", name, r.UA, err)
 		}
-		if f, err := c.LargestFlow(Celsius(20), Celsius(5)); !errors.As(err, &re) || !math.IsNaN(float64(f)) {
-			t.Errorf("%s: %v, %v; want a RangeError and NaN", name, f, err)
+		if f, err := c.LargestFlow(Celsius(20), Celsius(5)); !errors.As(err, &re) || !math.IsNaN(float64(f.Flow)) {
+			t.Errorf("%s: %v, %v; want a RangeError and NaN", name, f.Flow, err)
 		}
 	}
 	var re *RangeError

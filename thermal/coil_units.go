@@ -1,6 +1,10 @@
 package thermal
 
-import "fmt"
+import (
+	"fmt"
+
+	"example.com/pourwell/volume"
+)
 
 // Quantities that the standard units have no type for.
 type (
@@ -10,6 +14,11 @@ type (
 
 // LitresPerMinute returns the flow in L/min.
 func (f Flow) LitresPerMinute() float64 { return float64(f) * 60e3 }
+
+// inBoth returns f for the text of an error, such as "3 L/min (1.69 fl oz/s)".
+func (f Flow) inBoth() string {
+	return fmt.Sprintf("%.3g L/min (%.3g fl oz/s)", f.LitresPerMinute(), float64(f)/float64(volume.USFluidOunce))
+}
 
 // onBothScales returns t for the text of an error, such as "5.0 °C (41.0 °F)".
 func onBothScales(t Temperature) string {

@@ -5,75 +5,10 @@ import (
 	"math"
 
 	"example.com/pourwell/internal/pipe"
-	"example.com/pourwell/internal/solve"
 	"example.com/pourwell/internal/water"
 	"example.com/pourwell/volume"
 	"gonum.org/v1/gonum/unit"
 )
-
-// LargestFlow returns the largest steady flow that still leaves the coil at
-// the target temperature or colder, for beer that enters at inlet. It is the
-// flow of a tap that never rests; between spaced glasses the coil recovers and
-// does better, see [Coil.Serve].
-//
-// Valid as [Coil.Chill]. Where no flow from 0.01 to 40 L/min, or every one of
-// them, reaches the target, LargestFlow returns NaN and an error that wraps
-// [volume.ErrNoSolution].
-func (c Coil) LargestFlow(inlet, target Temperature) (Flow, error) {
-	const fn = "thermal.Coil.LargestFlow"
-	none := Flow(math.NaN())
-	if err := c.check(fn, inlet, Flow(1e-5)); err != nil {
-		return none, err
-	}
-	if err := limitLiquid.Check(fn, target.Celsius()); err != nil {
-		return none, err
-	}
-	freezing := c.Beer.FreezingPoint()
-	switch {
-	case target.Sub(freezing) < 0:
-		return none, fmt.Errorf("%s: %w: the beer freezes at %s, above the target of %s",
-			fn, volume.ErrNoSolution, onBothScales(freezing), onBothScales(target))
-	case target.Sub(c.Bath) <= 0 && inlet.Sub(target) > 0:
-		return none, fmt.Errorf("%s: %w: the bath is at %s and cannot chill beer to %s",
-			fn, volume.ErrNoSolution, onBothScales(c.Bath), onBothScales(target))
-	case inlet.Sub(target) <= 0:
-		return none, fmt.Errorf("%s: %w: the beer enters at %s and meets the target of %s at any flow",
-			fn, volume.ErrNoSolution, onBothScales(inlet), onBothScales(target))
-	}
-	excess := func(logFlow float64) float64 {
-		r := c.chill(inlet.Celsius(), math.Exp(logFlow), coilStations)
-		return float64(r.Outlet.Sub(target))
-	}
-	// Where the inside film turns turbulent a faster flow may leave colder, so
-	// search downwards from the greatest flow for the first that is cold enough.
-	const points = 48
-	least, greatest := math.Log(limitFlow.Min/60e3), math.Log(c.greatestFlow(inlet.Celsius()))
-	step := (greatest - least) / points
-	high := greatest
-	if excess(high) <= 0 {
-		return none, fmt.Errorf("%s: %w: %s is met at every flow up to %.3g L/min, where the correlations end",
-			fn, volume.ErrNoSolution, onBothScales(target), math.Exp(high)*60e3)
-	}
-	for range points {
-		low := high - step
-		if excess(low) <= 0 {
-			x, _ := solve.Root(excess, low, high, 1e-10)
-			return Flow(math.Exp(x)), nil
-		}
-		high = low
-	}
-	return none, fmt.Errorf("%s: %w: even at %g L/min the beer leaves above %s",
-		fn, volume.ErrNoSolution, limitFlow.Min, onBothScales(target))
-}
-
-// greatestFlow returns the flow in m³/s at which the limits of flow or of the
-// Reynolds number end.
-func (c *Coil) greatestFlow(inlet float64) float64 {
-	// The Reynolds number is checked at the mean of inlet and outlet; taken at
-	// the inlet it is higher there, so this flow stays within.
-	re := limitCoilReynolds.Max * math.Pi / 4 * float64(c.Bore) * c.Beer.viscosity(inlet) / c.Beer.density(inlet)
-	return math.Min(limitFlow.Max/60e3, re)
-}
 
 // innerBand returns by which shares the inside film may be worse and better.
 //
@@ -128,6 +63,12 @@ func (r CoilChill) Steps() []volume.Step {
 	c := &r.coil
 	return []volume.Step{
 		{Name: "inlet", Symbol: "T_in", Value: r.inlet, Unit: "°C", Source: "given"},
+		{Name: "bore", Symbol: "d", Value: float64(c.Bore), Unit: "m", Source: "given"},
+		{Name: "outside diameter", Symbol: "d_o", Value: float64(c.Bore + 2*c.Wall), Unit: "m", Source: "bore and twice the wall"},
+		{Name: "length", Symbol: "L", Value: float64(c.Length), Unit: "m", Source: "given"},
+		{Name: "winding", Symbol: "D", Value: float64(c.Winding), Unit: "m", Source: "given"},
+		{Name: "conductivity of the wall", Symbol: "k", Value: float64(c.Conductivity), Unit: "W/(m K)", Source: "stainless steel AISI 304, or given"},
+		{Name: "film of the bath", Symbol: "h_o", Value: float64(c.Film), Unit: "W/(m² K)", Source: "assumed for the kind of bath, or given"},
 		{Name: "bath", Symbol: "T_bath", Value: c.Bath.Celsius(), Unit: "°C", Source: "given or assumed"},
 		{Name: "capacity rate of the flow", Symbol: "ṁc", Value: r.capacityRate, Unit: "W/K", Source: "density × flow × specific heat of the beer"},
 		{Name: "Reynolds number at mean temperature", Symbol: "Re", Value: r.Reynolds, Source: "4 ṁ/(π d μ)"},

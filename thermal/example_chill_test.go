@@ -47,12 +47,12 @@ func ExampleCoil_Serve() {
 
 // How fast may the tap run without a rest and still pour at 41 °F?
 func ExampleCoil_LargestFlow() {
-	f, err := thermal.DefaultCoil().Packed().LargestFlow(thermal.Fahrenheit(68), thermal.Fahrenheit(41))
+	l, err := thermal.DefaultCoil().Packed().LargestFlow(thermal.Fahrenheit(68), thermal.Fahrenheit(41))
 	if err != nil {
 		fmt.Println(err)
 		return
 	}
-	fmt.Printf("%.2f fl oz/s\n", float64(f)/float64(volume.USFluidOunce))
+	fmt.Printf("%.2f fl oz/s\n", float64(l.Flow)/float64(volume.USFluidOunce))
 	_, err = thermal.DefaultCoil().LargestFlow(thermal.Fahrenheit(68), thermal.Fahrenheit(35))
 	fmt.Println(err)
 	// Output:

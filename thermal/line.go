@@ -54,6 +54,7 @@ type LineRun struct {
 	HoldUp         unit.Volume   // beer in the line
 	CriticalRadius unit.Length   // of the outer layer: below it, more of that layer lets in more heat
 
+	line            Line
 	inlet, settles  float64 // °C
 	inside, outside float64 // resistances at the inlet, inside of the outer surface and beyond it, K m/W
 	nusselt         float64 // 0 where the beer stands

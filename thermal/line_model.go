@@ -88,7 +88,7 @@ func (l *Line) run(t, inner float64) LineRun {
 	settles := skin.settles()
 
 	r := LineRun{
-		Settles: Kelvin(settles), inlet: t, settles: settles - zeroCelsius, inside: inside,
+		Settles: Kelvin(settles), line: *l, inlet: t, settles: settles - zeroCelsius, inside: inside,
 		HoldUp: unit.Volume(math.Pi / 4 * bore * bore * float64(l.Length)),
 	}
 	beer := math.Pi / 4 * bore * bore * l.Beer.density(t) * l.Beer.heatCapacity(t) // J/(m K)

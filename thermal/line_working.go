@@ -50,6 +50,10 @@ func course(n int, end float64, temperature func(s float64) float64) []Sample {
 // Steps returns the working, from the resistances to the temperature.
 func (r LineRun) Steps() []volume.Step {
 	steps := []volume.Step{
+		{Name: "length", Symbol: "L", Value: float64(r.line.Length), Unit: "m", Source: "given"},
+		{Name: "bore", Symbol: "d", Value: float64(r.line.Bore), Unit: "m", Source: "given"},
+		{Name: "outside of the tube", Symbol: "d_o", Value: float64(r.line.Bore + 2*r.line.Wall), Unit: "m", Source: "bore and twice the wall"},
+		{Name: "outside of the foam", Symbol: "D", Value: float64(r.line.Bore + 2*r.line.Wall + 2*r.line.Insulation), Unit: "m", Source: "and twice the insulation"},
 		{Name: "inlet", Symbol: "T_in", Value: r.inlet, Unit: "°C", Source: "given"},
 		{Name: "settling temperature", Symbol: "T_s", Value: r.settles, Unit: "°C", Source: "the outside takes up no heat: air, or above it in the sun"},
 	}

@@ -37,7 +37,7 @@ var coil = calc.Calculation{
 		{Key: "first_glass_c", Label: "first glass"},
 		{Key: "tenth_glass_c", Label: "tenth glass in a row"},
 		{Key: "recovery_s", Label: "recovers in"},
-		{Key: "max_flow_l_per_min", Label: "largest steady flow to the target"},
+		{Key: "max_flow_l_per_min", Label: "largest flow for the target"},
 		{Key: "ice_kg_per_l", Label: "ice for the beer"},
 		{Key: "ice_kg_per_h", Label: "ice at this pace"},
 		{Key: "steady_ice_kg_per_h", Label: "ice without a rest"},
@@ -148,16 +148,19 @@ func setCoil(out *calc.Result, c thermal.Coil, r thermal.CoilChill) {
 // setLargestFlow sets the largest flow that meets the target, or says why
 // there is none.
 func setLargestFlow(in *calc.Values, out *calc.Result, c thermal.Coil) error {
-	f, err := c.LargestFlow(in.Temperature("inlet"), in.Temperature("target"))
+	l, err := c.LargestFlow(in.Temperature("inlet"), in.Temperature("target"))
 	switch {
 	case err == nil:
-		out.Set("max_flow_l_per_min", f.LitresPerMinute())
+		out.Set("max_flow_l_per_min", l.Flow.LitresPerMinute())
+		out.Band("max_flow_l_per_min", l.Band)
 	case !errors.Is(err, thermal.ErrNoSolution):
 		return err
 	case in.Temperature("target").Sub(c.Bath) <= 0:
 		out.Note("The bath at {bath_c} cannot bring beer to {target_c} at any flow: pack it with ice or pump it.")
+	case in.Temperature("inlet").Sub(in.Temperature("target")) <= 0:
+		out.Note("Beer that enters at {inlet_c} meets {target_c} at any flow.")
 	default:
-		out.Note("There is no largest flow for {target_c}: every flow meets it, or none.")
+		out.Note("No largest flow was found for {target_c}: the coil meets it at any flow that a tap gives.")
 	}
 	return nil
 }

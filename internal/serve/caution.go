@@ -30,6 +30,9 @@ func (p *planner) cautions() {
 			say("%s arrives with {%.5g kpa} in the keg, more than the regulator gives: connected warm, beer can run back into the gas line. Fit a check valve, chill first, connect then.",
 				b.Name, plan.WarmGauge)
 		}
+		if plan.TwoLift {
+			say("%s: a full keg weighs {%.3g kg}. Two people, or a trolley and a ramp, lift it.", b.Name, plan.Lift)
+		}
 		if c.FloatsBelow > 0.02 {
 			say("%s: a keg less than {%.2g share} full floats and tips in this tub. Weigh it down or let water off.", b.Name, c.FloatsBelow)
 		}

@@ -29,6 +29,8 @@ func (p *Plan) Page(explain bool) report.Page {
 		add(p.Cooling[i].block())
 	}
 	add(report.Block{Heading: "Gas and queue", Lines: []string{p.gasSentence(), p.tapSentence()}})
+	add(p.glassBlock())
+	add(p.afterBlock())
 	add(report.Block{Heading: "Cautions", Bullets: p.Cautions})
 	add(report.Block{Heading: "Assumed", Bullets: p.Assumptions})
 	if explain {

@@ -6,18 +6,19 @@ import "time"
 // sentences quote numbers as {38.5 c}, for the report to write in the reader's
 // units.
 type Plan struct {
-	Title       string     `json:"title"`
-	Verdict     Verdict    `json:"verdict"`
-	Beers       []BeerPlan `json:"beers"`
-	Cooling     []Cooling  `json:"cooling"`
-	Gas         GasPlan    `json:"gas"`
-	Lines       []LinePlan `json:"lines"`
-	Taps        TapPlan    `json:"taps"`
-	Timeline    []Moment   `json:"timeline"`
-	Shopping    []Item     `json:"shopping"`
-	Cautions    []string   `json:"cautions"`
-	Assumptions []string   `json:"assumptions"`
-	Commands    []Command  `json:"commands"`
+	Title       string        `json:"title"`
+	Verdict     Verdict       `json:"verdict"`
+	Beers       []BeerPlan    `json:"beers"`
+	Cooling     []Cooling     `json:"cooling"`
+	Gas         GasPlan       `json:"gas"`
+	Lines       []LinePlan    `json:"lines"`
+	Taps        TapPlan       `json:"taps"`
+	Glasses     []GlassAdvice `json:"glasses"`
+	Timeline    []Moment      `json:"timeline"`
+	Shopping    []Item        `json:"shopping"`
+	Cautions    []string      `json:"cautions"`
+	Assumptions []string      `json:"assumptions"`
+	Commands    []Command     `json:"commands"`
 }
 
 // A Verdict says first whether the day holds.
@@ -52,6 +53,22 @@ type BeerPlan struct {
 	WarmGauge float64 `json:"arrival_gauge_kpa"` // in the keg as it arrives
 	SetGauge  float64 `json:"regulator_kpa"`     // what someone means to set, or Gauge
 	SetHolds  float64 `json:"regulator_co2_volumes"`
+
+	Serving  float64 `json:"serving_l"`
+	DrinksUS float64 `json:"us_standard_drinks"`
+	DrinksUK float64 `json:"uk_units"`
+	DrinksAU float64 `json:"au_standard_drinks"`
+	Lift     float64 `json:"lift_kg"` // one full keg
+	TwoLift  bool    `json:"two_person_lift"`
+	HomeAt   float64 `json:"packed_up_c,omitempty"` // what is left, after packing up
+	Rechill  float64 `json:"rechill_time_s,omitempty"`
+}
+
+// A GlassAdvice is one thing to choose glasses by.
+type GlassAdvice struct {
+	What   string `json:"what"`
+	Why    string `json:"why"`
+	Status string `json:"status"`
 }
 
 // A Cooling is one tub: when its kegs go into the ice and how they fare.
@@ -71,9 +88,11 @@ type Cooling struct {
 	FloatsBelow float64 `json:"floats_below_share"`
 	Hours       []Hour  `json:"hours"`
 
-	Sure    bool    `json:"chill_sure"` // that it gets cold at all, given the band
-	Covered float64 `json:"covered_share"`
-	Holds   bool    `json:"holds"`
+	Sure      bool    `json:"chill_sure"` // that it gets cold at all, given the band
+	Covered   float64 `json:"covered_share"`
+	MostIce   float64 `json:"most_ice_kg"` // that fits between the kegs, with
+	MostWater float64 `json:"most_water_l"`
+	Holds     bool    `json:"holds"`
 
 	Chiller *Chilled `json:"chiller,omitempty"` // for beer that is cooled on its way to the tap
 

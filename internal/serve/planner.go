@@ -34,7 +34,7 @@ func Compute(file string, day Day) (Plan, error) {
 		return Plan{}, err
 	}
 	p.air = air
-	for _, part := range []func() error{p.amounts, p.pressures, p.pouring, p.cooling, p.gas, p.taps} {
+	for _, part := range []func() error{p.amounts, p.pressures, p.pouring, p.cooling, p.gas, p.taps, p.loads, p.advice} {
 		if err := part(); err != nil {
 			return Plan{}, err
 		}

@@ -19,8 +19,9 @@ func (p *planner) judge() {
 	v.Points = append(v.Points, p.ice(), p.gasLasts(), p.queue())
 	v.Holds = true
 	failed := 0
-	for _, point := range v.Points {
+	for k, point := range v.Points {
 		if point.Holds {
+			v.Points[k].Mend = ""
 			continue
 		}
 		if v.Holds {

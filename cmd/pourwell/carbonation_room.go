@@ -28,6 +28,8 @@ var room = calc.Calculation{
 		{Key: "gas_m3", Label: "gas let out"},
 	},
 	Cautions: []string{
+		"Limits in the air people breathe: {0.005 share} over 8 h (OSHA, ACGIH), {0.03 share} over 15 min (ACGIH), {0.04 share}" +
+			" immediately dangerous to life or health (NIOSH).",
 		"This is never a permission to do without ventilation and a CO2 detector at floor level with its alarm outside; local code and the" +
 			" supplier's rules come first.",
 		"CO2 is heavier than air and collects at the floor, in cellars, pits and coolers, far above the figure here. If an alarm sounds or someone" +
@@ -57,7 +59,6 @@ func runRoom(in *calc.Values, out *calc.Result) error {
 	out.Set("gas_m3", float64(r.Gas))
 	out.Working(r.Steps)
 	out.Band("co2_share", r.Band)
-	out.Note("Limits in the air people breathe: {0.005 share} over 8 h (OSHA, ACGIH), {0.03 share} over 15 min (ACGIH), {0.04 share} immediately dangerous to life or health (NIOSH).")
 	return nil
 }
 

@@ -9,6 +9,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"regexp"
 	"strings"
 
 	"example.com/pourwell/internal/calc"
@@ -48,13 +49,23 @@ func describe(err error) (what, hint string, code int) {
 		return fmt.Sprintf("%q %s", text.Text, text.What), text.Hint, exitUsage
 	case errors.As(err, &rng):
 		what, hint = rangeMessage(rng)
-		return what, hint, exitNoAnswer
+		return about(err, rng) + what, hint, exitNoAnswer
 	case errors.Is(err, volume.ErrNoSolution), errors.Is(err, volume.ErrNever):
-		return err.Error(), "", exitNoAnswer
+		return funcNames.ReplaceAllString(err.Error(), ""), "", exitNoAnswer
 	case errors.As(err, &parse):
 		return parse.Error(), "", exitUsage
 	}
 	return err.Error(), "", exitUnexpected
+}
+
+// funcNames are the names of functions in the texts of errors: right for a Go
+// program, noise for a person.
+var funcNames = regexp.MustCompile(`\b(volume|thermal|carbonation|lines)\.[A-Z][A-Za-z.]*: `)
+
+// about returns what stands before a range error's own text, such as the name
+// of the beer it is about.
+func about(err error, e *volume.RangeError) string {
+	return strings.TrimSuffix(err.Error(), e.Error())
 }
 
 // suffixOf gives the key suffix for the units that range errors carry.

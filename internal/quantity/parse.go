@@ -56,11 +56,18 @@ func Parse(k Kind, text string) (float64, error) {
 	if hint, bad := ambiguous[strings.ToLower(name)]; bad && !k.Bare() {
 		return fail(fmt.Sprintf("has the ambiguous unit %q", name), hint)
 	}
+	if len(name) > 1 && name[0] == ',' && name[1] >= '0' && name[1] <= '9' {
+		return fail("has a comma", "a decimal is written with a point, "+forExample)
+	}
 	u, ok := find(k, name)
 	if !ok {
 		return fail(unknownUnit(k, name), forExample)
 	}
-	return (v + u.shift) * u.factor, nil
+	si := (v + u.shift) * u.factor
+	if math.IsInf(si, 0) {
+		return fail("is too large", forExample)
+	}
+	return si, nil
 }
 
 // numberEnd returns where the leading number of s ends: digits, signs, point,
@@ -105,16 +112,21 @@ func number(s string) (float64, bool) {
 		return float64(w) + f, err == nil && good && f < 1 && strings.Contains(frac, "/")
 	}
 	if top, bottom, ok := strings.Cut(s, "/"); ok {
-		t, okT := number(top)
-		b, okB := number(bottom)
-		return t / b, okT && okB && b > 0
+		t, okT := decimal(top)
+		b, okB := decimal(bottom)
+		return t / b, okT && okB && b > 0 && !math.IsInf(t/b, 0)
 	}
+	return decimal(s)
+}
+
+// decimal reads a finite decimal number.
+func decimal(s string) (float64, bool) {
 	v, err := strconv.ParseFloat(s, 64)
 	return v, err == nil && !math.IsInf(v, 0) && !math.IsNaN(v) && !strings.ContainsAny(s, "xXpP_")
 }
 
 // find looks a unit up by its name: as written, then without regard to case
-// where that is unambiguous.
+// where that is unambiguous; no milli turns into a mega.
 func find(k Kind, name string) (unitDef, bool) {
 	for _, u := range kinds[k].units {
 		if u.name == name {
@@ -124,7 +136,7 @@ func find(k Kind, name string) (unitDef, bool) {
 	var found unitDef
 	n := 0
 	for _, u := range kinds[k].units {
-		if strings.EqualFold(u.name, name) {
+		if strings.EqualFold(u.name, name) && (u.name != "MPa" || name[0] == 'M') { // mPa is not MPa
 			found = u
 			n++
 		}

@@ -56,7 +56,7 @@ func (f form) scale(largest float64) Scale {
 	decimals := f.decimals
 	if shown := math.Abs(largest * f.factor); f.shift == 0 && f.unit != "°C" && shown > 0 {
 		for decimals < 6 && shown < math.Pow(10, float64(1-decimals)) {
-			decimals++ // small numbers keep three digits
+			decimals++ // small numbers keep two digits
 		}
 	}
 	return Scale{f.unit, f.factor, f.shift, decimals}

@@ -24,6 +24,7 @@ type Integrator struct {
 	k      [7][]float64
 	y      []float64
 	fresh  bool // f1 is the derivative at t1, y1
+	forced int  // steps taken without meeting the tolerance
 }
 
 // Coefficients of the pair: nodes, the lower triangle, and the difference of
@@ -66,8 +67,8 @@ func (s *Integrator) Restart() { s.fresh = false }
 
 // Step advances y from t by one accepted step that does not pass end, and
 // returns the time reached. Where no step above 1e-9 of what is left meets the
-// tolerance, it takes that one, so that it always advances. A y that is not
-// finite comes back as NaN at end.
+// tolerance, as at a jump, it takes that one; after 1000 of them, or
+// where y or its derivative is not finite, y comes back as NaN at end.
 func (s *Integrator) Step(t, end float64, y []float64) float64 {
 	copy(s.y0, y)
 	s.t0 = t
@@ -93,15 +94,17 @@ func (s *Integrator) Step(t, end float64, y []float64) float64 {
 				h = try / 10
 				continue
 			}
-			for i := range y {
-				y[i] = math.NaN()
-			}
-			return end
+			return s.fail(end, y)
 		}
 		grow := 0.9 / math.Pow(math.Max(worst, 1e-8), 0.2)
 		if worst > 1 && try > 1e-9*(end-t) {
 			h = try * math.Max(0.2, grow)
 			continue
+		}
+		if worst > 1 {
+			if s.forced++; s.forced > 1000 {
+				return s.fail(end, y)
+			}
 		}
 		if !last || grow < 1 {
 			s.next = try * math.Min(5, math.Max(0.2, grow))
@@ -117,6 +120,15 @@ func (s *Integrator) Step(t, end float64, y []float64) float64 {
 		s.fresh = true
 		return s.t1
 	}
+}
+
+// fail gives up.
+func (s *Integrator) fail(end float64, y []float64) float64 {
+	for i := range y {
+		y[i] = math.NaN()
+	}
+	s.t1 = end
+	return end
 }
 
 // attempt computes y1 and the derivative there, k[6], and returns the largest

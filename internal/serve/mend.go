@@ -3,6 +3,8 @@ package serve
 import (
 	"fmt"
 
+	"example.com/pourwell/lines"
+	"example.com/pourwell/thermal"
 	"gonum.org/v1/gonum/unit"
 )
 
@@ -32,4 +34,47 @@ func (p *planner) mendCold(i int) string {
 		}
 	}
 	return fmt.Sprintf("chill %s beforehand, serve it a little warmer, or use a larger tub with a lid: no amount of ice that fits this tub keeps it cold", b.Name)
+}
+
+// mendChiller returns what would make the chilled beer cold enough, the
+// gentlest first, each tried.
+func (p *planner) mendChiller(i int) string {
+	b := &p.day.Beers[i]
+	beer, err := b.liquid()
+	if err != nil {
+		return "describe the beer"
+	}
+	pours := p.pace(i, lines.Flow(p.plan.Lines[i].Flow)*lines.LitrePerMinute)
+	if b.Chiller.Kind == "coil" {
+		coil, err := p.coilOf(b, beer)
+		if err != nil {
+			return err.Error()
+		}
+		for _, factor := range []float64{1, 1.5, 2, 3} {
+			longer := coil.Packed()
+			longer.Length = unit.Length(factor) * coil.Length
+			if s, err := longer.Serve(b.Arrives, pours); err == nil && s.Last.Celsius() <= b.ServeAt.Celsius() {
+				return fmt.Sprintf("pack ice tight around a coil of {%.3g m} for %s", float64(longer.Length), b.Name)
+			}
+		}
+	}
+	for cooler := b.Arrives.Celsius(); cooler > b.ServeAt.Celsius(); cooler-- {
+		var s thermal.Service
+		var err error
+		if b.Chiller.Kind == "plate" {
+			var plate thermal.Plate
+			if plate, err = b.Chiller.plate(beer); err == nil {
+				s, err = plate.Serve(thermal.Celsius(cooler), pours)
+			}
+		} else {
+			var coil thermal.Coil
+			if coil, err = p.coilOf(b, beer); err == nil {
+				s, err = coil.Serve(thermal.Celsius(cooler), pours)
+			}
+		}
+		if err == nil && s.Last.Celsius() <= b.ServeAt.Celsius() {
+			return fmt.Sprintf("chill the keg of %s to {%.3g c} beforehand", b.Name, cooler)
+		}
+	}
+	return fmt.Sprintf("stand the keg of %s in ice instead", b.Name)
 }

@@ -121,7 +121,7 @@
 //	[2]  D. Miller, BrewingTechniques 2(1), 1994, table I: the trade's chart,
 //	     which goes back to ASBC Methods of Analysis, Beer-13.
 //	[3]  Brewers Association, Draught Beer Quality Manual, appendix C: blends.
-//	[4]  Commission Regulation (EEC) No 2676/90, chapter 37: CO2 in wine.
+//	[4]  Commission Regulation (EEC) No 2676/90: CO2 in wine.
 //	[5]  Carroll, Slupsky & Mather, J. Phys. Chem. Ref. Data 20 (1991) 1201.
 //	[6]  Span & Wagner, J. Phys. Chem. Ref. Data 25 (1996) 1509: CO2 itself.
 //	[7]  Liger-Belair et al., Scientific Reports 7 (2017) 10938: bottle pressures.
@@ -136,4 +136,7 @@
 //	[14] MEBAK, Brautechnische Analysenmethoden: CO2, oxygen in packaging.
 //	[15] OSHA 29 CFR 1910.1000 table Z-1, ACGIH threshold limit values, NIOSH
 //	     (1996): CO2 in the air that people breathe.
+//
+// Equation numbers of [1], [6] and [8] are from memory; each equation itself is
+// checked by the values in testdata.
 package carbonation

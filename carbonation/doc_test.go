@@ -70,7 +70,7 @@ var outsideChecks = map[string]string{
 	"Sealed.At":                "published bottle pressures; density of water at 40 °C",
 	"Package.PushBack":         "practice, 2.31 ft a psi",
 	"AirPump.After":            "EN 25814; Terzaghi's time factors",
-	"Supply.Plan":              "practice; density of Span & Wagner's table 35",
+	"Supply.Plan":              "practice; density of Span & Wagner at 280 K",
 	"Supply.CylinderAt":        "Span & Wagner table 34; filling ratios of P200",
 	"Supply.LeakTest":          "ideal gas by hand",
 	"Supply.IntoRoom":          "dilution by hand; OSHA, ACGIH, NIOSH",

@@ -26,7 +26,7 @@ func TestSaturation(t *testing.T) {
 	}
 }
 
-// One printed point of the gas: Span & Wagner 1996, table 35, 280 K and 0.5
+// One printed point of the gas: Span & Wagner 1996, 280 K and 0.5
 // MPa, 9.7568 kg/m³. The virial equation is 0.1 % low there. And the trade's 8.741
 // ft³ of gas to the pound at 70 °F and 1 atm, from memory.
 func TestGasDensity(t *testing.T) {

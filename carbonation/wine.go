@@ -27,7 +27,7 @@ const (
 
 // perPascal returns the content per pascal at a temperature, g/(L Pa).
 func (w Wine) perPascal(kelvin float64) float64 {
-	at20 := wineMass * (wineWater - wineAlcohol*100*w.ABV) * (1 - wineSugar*w.Sugar) // Regulation 2676/90, annex, chapter 37
+	at20 := wineMass * (wineWater - wineAlcohol*100*w.ABV) * (1 - wineSugar*w.Sugar) // Regulation 2676/90
 	return at20 * math.Exp(lnHenry(kelvin)-lnHenry(20+iceKelvin))
 }
 

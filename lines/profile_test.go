@@ -179,6 +179,15 @@ func TestProfileErrors(t *testing.T) {
 	if _, err = r.Stand(good); !errors.Is(err, ErrNoSolution) {
 		t.Errorf("rise: %v", err)
 	}
+	bath := good
+	bath.Chiller = thermal.DefaultCoil().Packed()
+	bath.Chiller.Film = 0
+	coil, _ := balanced(t)
+	coil.Tubes = append([]Tube{{Bore: 5e-3, Length: 3, Coil: 0.2}}, coil.Tubes...)
+	_, err = coil.Stand(bath)
+	wantRange(t, "bath", err, "film coefficient")
+	_, err = coil.Profile(bath, 10)
+	wantRange(t, "bath", err, "film coefficient")
 	r.Temp = thermal.Temperature{}
 	_, err = r.Stand(good)
 	wantRange(t, "temperature", err, "temperature")
@@ -258,6 +267,11 @@ func TestStandingEnds(t *testing.T) {
 	run := warmRun()
 	run.Temp = thermal.Celsius(2)
 	all := must(run.Stand(w))(t)
+	// The line behind it starts as cold as the flow left it.
+	chilled := must(run.Warm(w))(t).Coil
+	line := w.line(run.Tubes[1], run.Beer)
+	at := must(line.Stand(chilled, all.Limit))(t)
+	within(t, "line behind the coil at the limit, °C", at.Temperature.Celsius(), all.Breakout.Celsius(), 1e-2)
 	run.Tubes = run.Tubes[:1]
 	if st := must(run.Stand(w))(t); !st.Never || all.HoldUp <= st.HoldUp {
 		t.Errorf("coil alone: %+v", st)

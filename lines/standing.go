@@ -23,8 +23,9 @@ type Standing struct {
 
 	serving  Serving
 	beer     thermal.Beer
-	start    thermal.Temperature
-	pressure float64 // where the line is highest, Pa absolute
+	start    thermal.Temperature // of the line before any coil
+	chilled  thermal.Temperature // behind the coil
+	pressure float64             // where the line is highest, Pa absolute
 }
 
 // Stand returns how warm the beer that stands in the run may get, and how long
@@ -40,7 +41,8 @@ type Standing struct {
 // Plastic, barbs and beer stone have crevices of some 4 to 13 µm, a threshold of
 // 3 to 1 psi (practice; r is an assumption that nobody measures at a bar). This
 // is the number behind a first glass of foam. The line that warms fastest
-// counts; a chiller's coil stays cold and does not.
+// counts; a chiller's coil stays cold and does not, and the line behind it starts
+// as cold as the flow left it.
 //
 // It returns a [*RangeError] outside the validity tables of this package, of
 // carbonation and of thermal.
@@ -67,6 +69,13 @@ func (r Run) Stand(s Serving) (Standing, error) {
 	}
 	if out.Breakout, err = out.breakout(float64(out.Threshold)); err != nil {
 		return fail(err)
+	}
+	if s.Chiller.Bath.IsValid() {
+		w, err := r.Warm(s)
+		if err != nil {
+			return fail(err)
+		}
+		out.chilled = w.Coil
 	}
 	if err := out.warm(&r); err != nil {
 		return fail(err)
@@ -102,12 +111,16 @@ func (s *Standing) warm(r *Run) error {
 	if s.start.Celsius() >= limit {
 		s.Never = false
 	}
+	start := s.start
 	for _, t := range r.Tubes {
 		s.HoldUp += t.Volume()
+		if s.serving.cooled(t) {
+			start = s.chilled
+		}
 		if !s.serving.Around.Air.IsValid() || s.serving.cooled(t) || t.Length < shortest {
 			continue
 		}
-		at, settles, err := stands(s.serving.line(t, s.beer), s.start, limit)
+		at, settles, err := stands(s.serving.line(t, s.beer), start, limit)
 		if err != nil {
 			return err
 		}

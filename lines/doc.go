@@ -28,12 +28,40 @@
 // to 0.8 times that of barrier or steel tubing. Two older tables agree with
 // friction within 8 %.
 //
+// # Why it foams
+//
+// Beer foams where it holds more gas than the pressure around it can keep, and
+// where bubbles find a place to begin. In the keg the two are in balance. On the
+// way to the tap the pressure falls to nothing, so in every healthy line the
+// beer is supersaturated near the tap; it passes in a fraction of a second, and
+// nothing comes of it. Four things make it foam:
+//
+//   - The keg is too warm, or holds too much gas, for its pressure. The gas
+//     leaves from the keg on ([Observation.Diagnose]).
+//   - Beer stands in a warm line between glasses. Bare vinyl in 30 °C shade warms
+//     by 2 K in half a minute. Gas trapped in a crevice of radius r lets go of
+//     bubbles once the supersaturation exceeds 2γ/r; the temperature at which
+//     that happens, and when the line gets there, is the number behind a first
+//     glass of foam ([Run.Stand]).
+//   - The flowing beer is exposed too much: too warm, or too long. The exposure is
+//     supersaturation times time, set against that of the same run cold and
+//     balanced ([Run.Profile]).
+//   - The pour itself is too fast, throttled by a half-open tap, or falls into a
+//     warm or dirty glass ([Observation.Diagnose]).
+//
+// A warm keg served through a coil in ice needs the pressure that its own
+// temperature asks for, 30 psi at 20 °C and 44 psi at 30 °C for 2.5 volumes, and
+// restriction to spend it; [Run.Warm] solves flow and temperature together.
+//
 // # Conventions
 //
 // A pressure applied is a gauge pressure; a loss is a difference. Rise counts
 // from the surface of the beer in a full keg to the tap, up positive; as the keg
 // empties the surface sinks, so full and empty kegs pour differently. Bores are
-// inside diameters. Zero means none, and [DefaultRun] gives usual values.
+// inside diameters. Zero means none, and [DefaultRun] and [DefaultServing] give
+// usual values. Fittings and hardware count at the tap, where most of them are.
+// What a line does to beer at rest or in motion is the thermal package's, what
+// gas the beer holds is carbonation's; this one adds the pressure.
 //
 // # Nomenclature
 //
@@ -51,6 +79,9 @@
 //	K      loss coefficient of a fitting
 //	c      calibration factor on friction
 //	Δp_hw  hardware's loss at the flow Q_hw Pa
+//	p_eq   pressure that holds the gas      Pa absolute
+//	E      exposure                         Pa s
+//	γ, r   surface tension, crevice radius  N/m, m
 //
 // # Validity
 //
@@ -87,4 +118,6 @@
 //	[4] Brewers Association, Draught Beer Quality Manual (2009): table of
 //	    restriction, 0.5 psi per foot.
 //	[5] B. J. McKeon et al., J. Fluid Mech. 511 (2004) 41: measured friction.
+//	[6] S. F. Jones, G. M. Evans, K. P. Galvin, Adv. Colloid Interface Sci. 80
+//	    (1999) 27: bubbles from crevices; from memory.
 package lines

@@ -1,8 +1,14 @@
 package lines
 
 import (
+	"go/ast"
+	"go/doc"
+	"go/parser"
+	"go/token"
 	"os"
+	"path/filepath"
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 	"testing"
@@ -36,5 +42,98 @@ func TestValidityTable(t *testing.T) {
 	}
 	if !strings.HasSuffix(string(text), "package lines\n") {
 		t.Error("doc.go holds more than the package comment")
+	}
+}
+
+// Each exported function and method with a number of its own, and the outside
+// value it is checked against. What has none says why.
+var outsideChecks = map[string]string{
+	"Limits":         "the documentation's table",
+	"DefaultRun":     "entrance and jet of handbooks, Munson, Potter, Carvill; the barb is estimated",
+	"DefaultServing": "thresholds of 1 to 3 psi, practice",
+	"TubeOfOD":       "1/4 in tube of 1/32 in wall has the trade table's bore",
+
+	"Run.Flow":        "inverse of Run.Gauge; five feet of 3/16 in at 12 psi, practice (the command's script)",
+	"Run.Gauge":       "a German table of 15 straight and 8 coiled cells and its two examples; Cengel & Cimbala example 8-1",
+	"Run.Length":      "inverse of Run.Gauge",
+	"Run.TradeGauge":  "Draught Beer Quality Manual's example; four of trade texts",
+	"Run.TradeLength": "the same examples",
+	"Run.InKeg":       "a half barrel's volume over its diameter",
+	"Run.Open":        "counts",
+	"Run.Calibrate":   "inverse of Run.Flow with a known factor, and with a known bore",
+	"Run.Profile":     "closed form of an even fall; nothing to report at the trade chart's balance",
+	"Run.Stand":       "thermal.Line.Stand and carbonation.PressureFor, which have theirs; 2γ/r of 13 µm is 1 psi",
+	"Run.Warm":        "30 psi at 20 °C, practice; thermal.Coil.Chill at the flow",
+	"Run.Clean":       "volumes per foot of the trade's table; amounts and times are practice",
+
+	"Observation.Diagnose": "each cause set into a run that is in order; balance of the trade's chart",
+
+	"Tube.Restriction": "Draught Beer Quality Manual's table",
+	"Tube.Volume":      "volumes per foot of the trade's table",
+	"Tube.Turns":       "one turn of π D",
+
+	"Flow.LitresPerMinute": "1 gal/min is 3.785412 L/min", "Flow.OuncesPerSecond": "1 gal/min is 2.1333 oz/s",
+	"Flow.TimeFor": "16 oz at 2 oz/s in 8 s", "Pour.TimeFor": "16 oz at 2 oz/s in 8 s",
+	"Pour.Tubes": "Cengel & Cimbala example 8-1", "Pour.Fittings": "K ρV²/2 by hand", "Pour.Hardware": "2 psi at 2 oz/s, 8 psi at twice the flow",
+}
+
+// Methods that carry no number of their own: text, working and words.
+var plainMethods = []string{"String", "MarshalText", "UnmarshalText", "Steps", "Band", "Cautions"}
+
+func TestEveryExportIsChecked(t *testing.T) {
+	fset := token.NewFileSet()
+	names, err := filepath.Glob("*.go")
+	if err != nil {
+		t.Fatal(err)
+	}
+	var files []*ast.File
+	for _, name := range names {
+		if strings.HasSuffix(name, "_test.go") {
+			continue
+		}
+		f, err := parser.ParseFile(fset, name, nil, parser.ParseComments)
+		if err != nil {
+			t.Fatal(err)
+		}
+		files = append(files, f)
+	}
+	p, err := doc.NewFromFiles(fset, files, "example.com/pourwell/lines")
+	if err != nil {
+		t.Fatal(err)
+	}
+	seen := map[string]bool{}
+	need := func(name, comment string) {
+		seen[name] = true
+		if comment == "" {
+			t.Errorf("%s has no documentation", name)
+		}
+		if !slices.Contains(plainMethods, name[strings.LastIndex(name, ".")+1:]) && outsideChecks[name] == "" {
+			t.Errorf("%s has no outside check", name)
+		}
+	}
+	count := len(p.Funcs)
+	for _, f := range p.Funcs {
+		need(f.Name, f.Doc)
+	}
+	aliases := []string{"RangeError", "Range", "Step", "Band"}
+	for _, typ := range p.Types {
+		if !slices.Contains(aliases, typ.Name) {
+			count++
+		}
+		for _, f := range typ.Funcs {
+			count++
+			need(f.Name, f.Doc)
+		}
+		for _, m := range typ.Methods {
+			need(typ.Name+"."+m.Name, m.Doc)
+		}
+	}
+	for name := range outsideChecks {
+		if !seen[name] {
+			t.Errorf("%s is listed and does not exist", name)
+		}
+	}
+	if count > 25 {
+		t.Errorf("%d exported names, want at most 25", count)
 	}
 }

@@ -2,10 +2,12 @@ package lines_test
 
 import (
 	"fmt"
+	"time"
 
 	"example.com/pourwell/carbonation"
 	"example.com/pourwell/lines"
 	"example.com/pourwell/thermal"
+	"example.com/pourwell/volume"
 )
 
 // A keg stands in a tub on a meadow, the tap half a metre above the beer. With
@@ -67,4 +69,105 @@ func ExampleTube_UnmarshalText() {
 	// Output:
 	// 33.5 turns hold 0.385 L
 	// "1/4in-od:20ft" is an outside diameter without a wall, add the wall, for example 1/4in-od:20ft:wall0.7mm, or give the bore
+}
+
+// The trade's table says 3 psi a foot, friction says less: a friend with a watch
+// decides. A 16 oz glass takes 9.5 s through five feet at 12 psi.
+func ExampleRun_Calibrate() {
+	run := lines.DefaultRun(lines.Tube{Bore: 3 * lines.Inch / 16, Length: 5 * lines.Foot})
+	applied := carbonation.GaugeOf(12 * carbonation.PSI)
+	k, err := run.Calibrate(applied, 16*volume.USFluidOunce, 9500*time.Millisecond)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Printf("%.3g times the computed friction, as if the bore were %.3g mm\n",
+		k.Factor, float64(k.EquivalentBore/lines.Millimetre))
+	run.Calibration = k.Factor
+	pour, _ := run.Flow(carbonation.GaugeOf(14 * carbonation.PSI))
+	fmt.Printf("at 14 psi a glass takes %.3g s\n", pour.TimeFor(16*volume.USFluidOunce).Seconds())
+	// Output:
+	// 1.32 times the computed friction, as if the bore were 4.49 mm
+	// at 14 psi a glass takes 8.71 s
+}
+
+// How long may beer wait in the line at a meadow party, bare and in foam?
+func ExampleRun_Stand() {
+	run := lines.DefaultRun(lines.Tube{Bore: 3 * lines.Inch / 16, Length: 5 * lines.Foot, Material: "vinyl"})
+	serving := lines.DefaultServing(carbonation.GaugeOf(12*carbonation.PSI), carbonation.Volumes(2.57))
+	serving.Around = thermal.Shade(thermal.Fahrenheit(86))
+	bare, _ := run.Stand(serving)
+	serving.Insulation = lines.Inch / 2
+	foam, _ := run.Stand(serving)
+	fmt.Printf("foams above %.2f °F: bare after %.2g s, in half an inch of foam after %.3g s\n",
+		bare.Breakout.Fahrenheit(), bare.Limit.Seconds(), foam.Limit.Seconds())
+	// Output:
+	// foams above 42.96 °F: bare after 38 s, in half an inch of foam after 124 s
+}
+
+// Beer in balance with its keg is supersaturated at the tap, and nothing comes
+// of it; a line left in the sun is another matter.
+func ExampleRun_Profile() {
+	run := lines.DefaultRun(lines.Tube{Bore: 3 * lines.Inch / 16, Length: 5 * lines.Foot})
+	serving := lines.DefaultServing(carbonation.GaugeOf(12*carbonation.PSI), carbonation.Volumes(2.57))
+	cold, _ := run.Profile(serving, 50)
+	serving.LineTemp = thermal.Fahrenheit(60)
+	warm, _ := run.Profile(serving, 50)
+	for _, p := range []lines.Profile{cold, warm} {
+		last := p.Stations[len(p.Stations)-2]
+		fmt.Printf("%.3g °F before the tap, margin %.2g psi, gas comes out: %v\n",
+			last.Temperature.Fahrenheit(), float64(last.Margin/carbonation.PSI), p.GasComesOut)
+	}
+	// Output:
+	// 38 °F before the tap, margin -8.4 psi, gas comes out: false
+	// 60 °F before the tap, margin -22 psi, gas comes out: true
+}
+
+// A keg has stood in the shade at 20 °C and is served through 50 ft of coil
+// packed in ice.
+func ExampleRun_Warm() {
+	run := lines.DefaultRun(
+		lines.Tube{Bore: 6.5 * lines.Millimetre, Length: 50 * lines.Foot, Coil: 0.2, Material: "stainless"},
+		lines.Tube{Bore: 3 * lines.Inch / 16, Length: 4 * lines.Foot})
+	run.Temp = thermal.Celsius(20)
+	serving := lines.DefaultServing(carbonation.Gauge{}, carbonation.Volumes(2.5))
+	serving.Around = thermal.Shade(thermal.Celsius(31))
+	serving.Chiller = thermal.DefaultCoil().Packed()
+	w, err := run.Warm(serving)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Printf("%.3g psi hold the gas; %.3g oz/s at %.2g °C\n", w.Needed.PSI(), w.Pour.Flow.OuncesPerSecond(), w.Outlet.Celsius())
+	// Output:
+	// 29.8 psi hold the gas; 1.82 oz/s at 4.1 °C
+}
+
+// It foams: the keg was carbonated at 38 °F and 12 psi and now reads 45 °F.
+func ExampleObservation_Diagnose() {
+	seen := lines.Observation{
+		Run:             lines.DefaultRun(lines.Tube{Bore: 3 * lines.Inch / 16, Length: 5 * lines.Foot}),
+		Serving:         lines.DefaultServing(carbonation.GaugeOf(12*carbonation.PSI), carbonation.Content{}),
+		CarbonatedTemp:  thermal.Fahrenheit(38),
+		CarbonatedGauge: carbonation.GaugeOf(12 * carbonation.PSI),
+		CarbonatedFor:   10 * 24 * time.Hour,
+	}
+	seen.Run.Temp = thermal.Fahrenheit(45)
+	d, err := seen.Diagnose()
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	for _, f := range d.Findings {
+		fmt.Printf("%s: %s\n", f.Cause, f.Remedy)
+	}
+	// Output:
+	// keg too warm for its pressure: cool the keg to 38.0 °F (3.3 °C); until then set 15.8 psi (1.09 bar), and balance the line for it
+}
+
+func ExampleRun_Clean() {
+	c, _ := lines.DefaultRun(lines.Tube{Bore: 3 * lines.Inch / 8, Length: 20 * lines.Foot}).Clean()
+	fmt.Printf("holds %.3g oz; mix %.3g oz of cleaner\n", float64(c.Fill/volume.USFluidOunce), float64(c.Solution/volume.USFluidOunce))
+	// Output:
+	// holds 14.7 oz; mix 22 oz of cleaner
 }

@@ -21,7 +21,7 @@ var flow = calc.Calculation{
 		"lines flow --tube 3/16in:5ft --rise 2ft --gauge 12psi",
 		"lines flow --temp 68F --co2 2.5vol --bath packed --tube 5/16in-od:50ft:wall0.7mm:coil8in:stainless --tube 3/16in:4ft --air 88F",
 	},
-	Inputs: append(runInputs(gaugeInput, glassInput), servingInputs()...),
+	Inputs: append(runInputs(gaugeInput, glassInput), bathInputs()...),
 	Results: []calc.Key{
 		{Key: "flow_l_per_min", Label: "flow"},
 		{Key: "pour_time_s", Label: "glass full in"},
@@ -60,6 +60,9 @@ func runFlow(in *calc.Values, out *calc.Result) error {
 	}
 	if err := in.Require("gauge"); err != nil {
 		return err
+	}
+	if in.Given("co2") || in.Given("air") {
+		out.Note("The gas in the beer and the air count only with --bath; for gas along the line see lines profile.")
 	}
 	p, err := run.Flow(in.Gauge("gauge"))
 	if err != nil {
@@ -124,5 +127,11 @@ func setTrade(out *calc.Result, run lines.Run) {
 		return
 	}
 	out.Set("trade_gauge_kpa", trade.Gauge.KPa())
-	out.Note(fmt.Sprintf("The trade's table balances this run at {%.5g kpa}, whatever the flow. It is a separate sum: %s", trade.Gauge.KPa(), whyTradeDiffers))
+	as := ""
+	for _, t := range run.Tubes {
+		if t.Material == "" {
+			as = ", a tube without a material taken as vinyl"
+		}
+	}
+	out.Note(fmt.Sprintf("The trade's table balances this run at {%.5g kpa}, whatever the flow%s. It is a separate sum: %s", trade.Gauge.KPa(), as, whyTradeDiffers))
 }

@@ -49,17 +49,7 @@ var profile = calc.Calculation{
 }
 
 func runProfile(in *calc.Values, out *calc.Result) error {
-	if err := in.Require("gauge", "co2"); err != nil {
-		return err
-	}
-	run, err := readRun(in, out)
-	if err != nil {
-		return err
-	}
-	if err = needLengths(in, run); err != nil {
-		return err
-	}
-	s, err := readServing(in)
+	run, s, err := readProfile(in, out)
 	if err != nil {
 		return err
 	}
@@ -81,6 +71,21 @@ func runProfile(in *calc.Values, out *calc.Result) error {
 	}
 	out.OverPressure(s.Gauge.KPa())
 	return nil
+}
+
+func readProfile(in *calc.Values, out *calc.Result) (lines.Run, lines.Serving, error) {
+	if err := in.Require("gauge", "co2"); err != nil {
+		return lines.Run{}, lines.Serving{}, err
+	}
+	run, err := readRun(in, out)
+	if err != nil {
+		return run, lines.Serving{}, err
+	}
+	if err = needLengths(in, run); err != nil {
+		return run, lines.Serving{}, err
+	}
+	s, err := readServing(in)
+	return run, s, err
 }
 
 func profileAnswer(p lines.Profile, s lines.Serving, st lines.Standing) string {

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"example.com/pourwell/internal/air"
 	"example.com/pourwell/internal/calc"
 	"example.com/pourwell/internal/quantity"
 	"example.com/pourwell/lines"
@@ -32,10 +33,15 @@ func readServing(in *calc.Values) (lines.Serving, error) {
 	if s.Air, err = in.Air(); err != nil {
 		return s, err
 	}
-	if s.Around, err = surroundings(in); err != nil {
-		return s, err
+	if in.Given("air") {
+		s.Around = thermal.Shade(in.Temperature("air"))
+		s.Around.Humidity = in.Or("humidity", s.Around.Humidity)
+		s.Around.Sun = thermal.Irradiance(in.Or("sun", 0))
+		assign(&s.Around.Wind, in.Or("wind", 0))
+		assign(&s.Around.Altitude, air.Altitude(s.Air.Pascals()))
 	}
-	s.Insulation, s.LineTemp = in.Length("insulation"), in.Temperature("line-temp")
+	s.LineTemp = in.Temperature("line-temp")
+	assign(&s.Insulation, in.Or("insulation", 0))
 	switch in.Text("bath") {
 	case "still":
 		s.Chiller = thermal.DefaultCoil().Still()

@@ -7,6 +7,16 @@ import (
 	"example.com/pourwell/lines"
 )
 
+// bathInputs are those of a warm keg through a coil: [servingInputs] without the
+// defaults that a plain flow would list as assumed.
+func bathInputs() []calc.Input {
+	inputs := servingInputs()
+	for i := range inputs {
+		inputs[i].Default = ""
+	}
+	return inputs
+}
+
 // runWarm answers lines flow for a warm keg through a coil in a bath.
 func runWarm(in *calc.Values, out *calc.Result, run lines.Run) error {
 	if err := in.Require("co2"); err != nil {

@@ -1,7 +1,6 @@
 package thermal
 
 import (
-	"fmt"
 	"math"
 
 	"example.com/pourwell/internal/pipe"
@@ -112,9 +111,8 @@ func (c Coil) Chill(inlet Temperature, flow Flow) (CoilChill, error) {
 	if err := limitCoilReynolds.Check(fn, r.Reynolds); err != nil {
 		return noCoilChill(), err
 	}
-	if freezing := c.Beer.FreezingPoint(); r.Outlet.Sub(freezing) < 0 {
-		return noCoilChill(), fmt.Errorf("%s: %w: the beer would leave at %s, below its freezing point of %s",
-			fn, volume.ErrNoSolution, onBothScales(r.Outlet), onBothScales(freezing))
+	if err := c.Beer.freezes(fn, r.Outlet); err != nil {
+		return noCoilChill(), err
 	}
 	return r, nil
 }

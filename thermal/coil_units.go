@@ -20,6 +20,17 @@ func (f Flow) inBoth() string {
 	return fmt.Sprintf("%.3g L/min (%.3g fl oz/s)", f.LitresPerMinute(), float64(f)/float64(volume.USFluidOunce))
 }
 
+// freezes returns an error in the name of fn if beer would come to t, below its
+// freezing point.
+func (b Beer) freezes(fn string, t Temperature) error {
+	freezing := b.FreezingPoint()
+	if t.Sub(freezing) >= 0 {
+		return nil
+	}
+	return fmt.Errorf("%s: %w: the beer would come to %s, below its freezing point of %s",
+		fn, volume.ErrNoSolution, onBothScales(t), onBothScales(freezing))
+}
+
 // onBothScales returns t for the text of an error, such as "5.0 °C (41.0 °F)".
 func onBothScales(t Temperature) string {
 	return fmt.Sprintf("%.1f °C (%.1f °F)", t.Celsius(), t.Fahrenheit())

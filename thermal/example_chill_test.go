@@ -41,8 +41,8 @@ func ExampleCoil_Serve() {
 	fmt.Printf("tenth in a queue %.1f °C, then %.0f s of rest\n", queue.Last.Celsius(), queue.Recovery.Seconds())
 	// Output:
 	// first glass 6.2 °C
-	// tenth, one every two minutes 6.2 °C
-	// tenth in a queue 12.8 °C, then 66 s of rest
+	// tenth, one every two minutes 6.4 °C
+	// tenth in a queue 12.8 °C, then 93 s of rest
 }
 
 // How fast may the tap run without a rest and still pour at 41 °F?

@@ -70,14 +70,16 @@ const (
 //
 // Valid for the rows of [Limits], a wait of up to 24 hours and 20 mL to 20 L of
 // beer; expect the warming within ±30 %. Outside the range Pour returns a
-// [*RangeError] and NaN.
+// [*RangeError] and NaN, and where the beer would freeze an error that wraps
+// [volume.ErrNoSolution].
 //
 // Sources: heat balance; heat capacity of glass EN 12524; films [1] to [4] of
 // the package.
 func (g Glassful) Pour(beer Temperature, wait time.Duration) (GlassRun, error) {
-	if err := g.check("thermal.Glassful.Pour", beer, wait); err != nil {
-		n := math.NaN()
-		return GlassRun{GlassCost: Difference(n), UA: Conductance(n)}, err
+	const fn = "thermal.Glassful.Pour"
+	none := GlassRun{GlassCost: Difference(math.NaN()), UA: Conductance(math.NaN())}
+	if err := g.check(fn, beer, wait); err != nil {
+		return none, err
 	}
 	t := beer.Celsius()
 	r := GlassRun{
@@ -122,6 +124,11 @@ func (g Glassful) Pour(beer Temperature, wait time.Duration) (GlassRun, error) {
 		}
 	}
 	r.After = Celsius(r.at(1))
+	for _, t := range [...]Temperature{r.Temperature, r.After} {
+		if err := g.Beer.freezes(fn, t); err != nil {
+			return none, err
+		}
+	}
 	return r, nil
 }
 

@@ -70,9 +70,9 @@ func TestGlassInHumidAir(t *testing.T) {
 
 func TestGlassProperties(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		around := Shade(Celsius(rapid.Float64Range(5, 45).Draw(t, "air")))
+		around := Shade(Celsius(rapid.Float64Range(-20, 60).Draw(t, "air")))
 		around.Humidity = rapid.Float64Range(0, 1).Draw(t, "humidity")
-		around.Sun = Irradiance(rapid.SampledFrom([]float64{0, 400, 1000}).Draw(t, "sun"))
+		around.Sun = Irradiance(rapid.SampledFrom([]float64{0, 400, 1200}).Draw(t, "sun"))
 		g := Glassful{
 			Glass: volume.Glass{Bore: 0.08, Mass: unit.Mass(rapid.Float64Range(0, 1).Draw(t, "mass"))},
 			From:  Celsius(rapid.Float64Range(-10, 50).Draw(t, "glass")), Liquid: 4e-4, Solar: 0.5, Around: around,
@@ -80,6 +80,9 @@ func TestGlassProperties(t *testing.T) {
 		beer := rapid.Float64Range(0, 20).Draw(t, "beer")
 		wait := time.Duration(rapid.Float64Range(0, 7200).Draw(t, "wait") * 1e9)
 		r, err := g.Pour(Celsius(beer), wait)
+		if errors.Is(err, ErrNoSolution) && min(g.From.Celsius(), around.Air.Celsius()) < -2 {
+			return // it would freeze
+		}
 		if err != nil {
 			t.Fatal(err)
 		}

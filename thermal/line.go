@@ -75,7 +75,8 @@ type LineRun struct {
 // cylinder, so U′ changes along the line with the beer's temperature.
 //
 // Valid for the rows of [Limits]; expect U′ within ±15 %. Outside the range
-// Carry returns a [*RangeError] and NaN.
+// Carry returns a [*RangeError] and NaN, and where the beer would freeze an
+// error that wraps [volume.ErrNoSolution].
 //
 // Sources: [pipe.NusseltStraight] inside; outside films [1] to [4] of the
 // package.
@@ -97,6 +98,9 @@ func (l Line) Carry(inlet Temperature, flow Flow) (LineRun, error) {
 	r.nusselt, r.flows = nu, true
 	r.capacity, r.extent = density*float64(flow)*specific, float64(l.Length)
 	r.finish(r.scale.after(r.extent/r.capacity), r.capacity)
+	if err := l.Beer.freezes(fn, r.Temperature); err != nil {
+		return noLineRun(), err
+	}
 	return r, nil
 }
 
@@ -129,6 +133,9 @@ func (l Line) Stand(inlet Temperature, d time.Duration) (LineRun, error) {
 		mean = beer / r.extent
 	}
 	r.finish(theta, mean)
+	if err := l.Beer.freezes(fn, r.Temperature); err != nil {
+		return noLineRun(), err
+	}
 	return r, nil
 }
 

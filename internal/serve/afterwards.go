@@ -29,16 +29,16 @@ func (p *planner) loads() error {
 			return p.about(b, err)
 		}
 		plan.Serving, plan.DrinksUS, plan.DrinksUK, plan.DrinksAU = litres(yield.Liquid), drinks.US, drinks.UK, drinks.AU
-		tub := volume.Tub{Capacity: b.Tub.Size.volume(), Height: b.Tub.Height.length()}
-		if b.Chiller.Kind != "" {
-			tub = volume.Tub{Capacity: 1, Height: 1} // any tub: only the lift is asked
-		}
-		fit, err := tub.Fit(b.Keg.vessel(), b.Kegs.int(), usualPacking)
+		roomy := volume.Tub{Capacity: 1, Height: 1} // any tub: only the lift is asked
+		fit, err := roomy.Fit(b.Keg.vessel(), 1, usualPacking)
 		if err != nil {
 			return p.about(b, err)
 		}
 		plan.Lift, plan.TwoLift = float64(fit.Lift), fit.TwoLift
 		if b.Chiller.Kind == "" {
+			if fit, err = p.fit(b); err != nil {
+				return p.about(b, err)
+			}
 			c := &p.plan.Cooling[i]
 			c.MostIce, c.MostWater = float64(fit.Ice), litres(fit.Water)
 		}

@@ -61,11 +61,12 @@ func (p *planner) assumeChiller(b *Beer) error {
 	return nil
 }
 
-// coil returns the chiller's bath as thermal sees it, the tube left to lines.
-func (c *Chiller) coil(beer thermal.Beer) (thermal.Coil, error) {
+// coil returns the bath of the beer's chiller as thermal sees it, the tube left
+// to lines.
+func (b *Beer) coil(beer thermal.Beer) (thermal.Coil, error) {
 	coil := thermal.DefaultCoil()
 	coil.Beer = beer
-	switch c.Bath {
+	switch b.Chiller.Bath {
 	case "still":
 		return coil.Still(), nil
 	case "packed":
@@ -73,13 +74,13 @@ func (c *Chiller) coil(beer thermal.Beer) (thermal.Coil, error) {
 	case "pumped":
 		return coil.Pumped(), nil
 	}
-	return coil, &FileError{What: fmt.Sprintf("chiller.bath %q is none of still, packed, pumped", c.Bath), Hint: `write bath = "packed"`}
+	return coil, &FileError{File: b.Name, What: fmt.Sprintf("chiller.bath %q is none of still, packed, pumped", b.Chiller.Bath), Hint: `write bath = "packed"`}
 }
 
-func (c *Chiller) plate(beer thermal.Beer) (thermal.Plate, error) {
+func (b *Beer) plate(beer thermal.Beer) (thermal.Plate, error) {
 	plate := thermal.DefaultPlate()
 	plate.Beer = beer
-	switch c.Contact {
+	switch b.Chiller.Contact {
 	case "pressed":
 		return plate.Pressed(), nil
 	case "loose":
@@ -87,7 +88,7 @@ func (c *Chiller) plate(beer thermal.Beer) (thermal.Plate, error) {
 	case "flooded":
 		return plate.Flooded(), nil
 	}
-	return plate, &FileError{What: fmt.Sprintf("chiller.contact %q is none of pressed, loose, flooded", c.Contact), Hint: `write contact = "pressed"`}
+	return plate, &FileError{File: b.Name, What: fmt.Sprintf("chiller.contact %q is none of pressed, loose, flooded", b.Chiller.Contact), Hint: `write contact = "pressed"`}
 }
 
 // serving describes the warm keg's gas and the bath around the coil.
@@ -95,7 +96,7 @@ func (p *planner) serving(b *Beer, set carbonation.Gauge, beer thermal.Beer) (li
 	s := lines.DefaultServing(set, b.CO2)
 	s.Air = p.air
 	if b.Chiller.Kind == "coil" {
-		coil, err := b.Chiller.coil(beer)
+		coil, err := b.coil(beer)
 		if err != nil {
 			return s, err
 		}
@@ -132,7 +133,7 @@ func (p *planner) chilled(i int) error {
 			float64(coil.Length), float64(coil.Bore), float64(coil.Wall), float64(coil.Winding), b.Chiller.Bath, b.Arrives.Celsius(),
 			1000*float64(pours.Flow), 1000*float64(pours.Glass), pours.Every.Seconds(), b.flags())
 	case "plate":
-		plate, err := b.Chiller.plate(beer)
+		plate, err := b.plate(beer)
 		if err != nil {
 			return err
 		}
@@ -150,7 +151,7 @@ func (p *planner) chilled(i int) error {
 		return err
 	}
 	if b.Chiller.Kind == "plate" {
-		plate, _ := b.Chiller.plate(beer)
+		plate, _ := b.plate(beer)
 		if due, err := plate.DrainDue(b.Arrives, p.typical(i, pours), unit.Mass(c.Ice)); err == nil {
 			out.DrainDue = due.Seconds()
 		}
@@ -166,7 +167,7 @@ func (p *planner) chilled(i int) error {
 
 // coilOf returns the coil with the tube of the file.
 func (p *planner) coilOf(b *Beer, beer thermal.Beer) (thermal.Coil, error) {
-	coil, err := b.Chiller.coil(beer)
+	coil, err := b.coil(beer)
 	if err != nil {
 		return coil, err
 	}

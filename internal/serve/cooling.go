@@ -35,8 +35,13 @@ func (p *planner) cooling() error {
 			continue
 		}
 		usual := thermal.DefaultIceBath(b.Keg.vessel(), b.Arrives, thermal.Shade(p.day.Air))
-		p.number(&b.Tub.Water.quantityOf, float64(usual.Water), of+fmt.Sprintf("{%.4g l} of water in the tub", litres(usual.Water)))
-		p.number(&b.Tub.Ice.quantityOf, float64(usual.Ice), of+fmt.Sprintf("{%.4g kg} of ice at the start", float64(usual.Ice)))
+		fit, err := p.fit(b)
+		if err != nil {
+			return p.about(b, err)
+		}
+		full := math.Floor(float64(fit.Ice)/p.day.Ice.Bag.si) * p.day.Ice.Bag.si
+		p.number(&b.Tub.Water.quantityOf, float64(fit.Water), of+fmt.Sprintf("as much water in the tub as fits the gaps in the ice, {%.3g l}", litres(fit.Water)))
+		p.number(&b.Tub.Ice.quantityOf, full, of+fmt.Sprintf("as much ice as fits around the kegs, {%.4g kg}", full))
 		p.note(of + fmt.Sprintf("ice at {%.3g c}, water in the tub at first {%.3g c}", usual.IceFrom.Celsius(), usual.WaterFrom.Celsius()))
 		c, bed, err := p.tub(i, b.Tub.Ice.mass(), b.Tub.Water.volume())
 		if err != nil {
@@ -52,6 +57,12 @@ func (p *planner) cooling() error {
 		}
 	}
 	return nil
+}
+
+// fit returns what the beer's tub holds around its kegs.
+func (p *planner) fit(b *Beer) (volume.Fit, error) {
+	tub := volume.Tub{Capacity: b.Tub.Size.volume(), Height: b.Tub.Height.length()}
+	return tub.Fit(b.Keg.vessel(), b.Kegs.int(), usualPacking)
 }
 
 // tub runs one beer's tub from bedding to the last glass with so much ice and

@@ -63,7 +63,7 @@ func (p *planner) mendChiller(i int) string {
 		var err error
 		if b.Chiller.Kind == "plate" {
 			var plate thermal.Plate
-			if plate, err = b.Chiller.plate(beer); err == nil {
+			if plate, err = b.plate(beer); err == nil {
 				s, err = plate.Serve(thermal.Celsius(cooler), pours)
 			}
 		} else {

@@ -66,9 +66,9 @@ func (p *Plan) beerBlock() report.Block {
 	b := report.Block{Heading: "Beer"}
 	for _, beer := range p.Beers {
 		b.Rows = append(b.Rows, []string{beer.Name, fmt.Sprintf(
-			"%.0f glasses expected, plan for %d; on hand %s, %d glasses. {%.2g share} chance that it runs out; {%.2g l} left on average."+
+			"%.0f glasses expected, plan for %d; on hand %s, %d glasses. The chance that it runs out is %s; {%.1f l} left on average."+
 				" {%.3g volumes} of CO2 need {%.5g kpa} on the regulator.",
-			beer.Expected, beer.Planned, kegs(beer.Kegs), beer.Kegs*beer.PerKeg, beer.RunOut, beer.Leftover, beer.Content, beer.Gauge)})
+			beer.Expected, beer.Planned, kegs(beer.Kegs), beer.Kegs*beer.PerKeg, chance(beer.RunOut), beer.Leftover, beer.Content, beer.Gauge)})
 	}
 	return b
 }

@@ -57,8 +57,11 @@ func (p *planner) title() string {
 	if d.Date != "" {
 		when = p.start.Format("2 January 2006") + ", " + when
 	}
-	return fmt.Sprintf("%s: %s, %d guests, {%.4g c}, {%.4g m} above the sea",
-		name, when, d.Guests.Count.int(), d.Air.Celsius(), d.Elevation.si)
+	where := "at sea level"
+	if d.Elevation.si != 0 {
+		where = fmt.Sprintf("{%.4g m} above the sea", d.Elevation.si)
+	}
+	return fmt.Sprintf("%s: %s, %s, {%.4g c}, %s", name, when, counted(d.Guests.Count.int(), "guest"), d.Air.Celsius(), where)
 }
 
 // about names the beer in an error from a package.

@@ -16,7 +16,7 @@ func (p *planner) taps() error {
 	t.Taps = p.day.Taps.Count.int()
 	if t.Taps == 0 {
 		t.Taps = len(p.day.Beers)
-		p.note(fmt.Sprintf("%d taps, one for each beer, each with somebody at it", t.Taps))
+		p.note(fmt.Sprintf("%s, one for each beer, with somebody at it", counted(t.Taps, "tap")))
 	}
 	bar := p.bar()
 	fewest, err := bar.Queue()
@@ -55,11 +55,11 @@ func (p *planner) queue() Point {
 	t := p.plan.Taps
 	point := Point{
 		Holds: t.Taps >= t.Needed,
-		What:  fmt.Sprintf("taps: %d; {%.3g s} mean wait in the first hour, {%.2g share} wait longer than {%.3g s}", t.Taps, t.Wait, t.Late, p.day.Taps.Wait.si),
-		Mend:  fmt.Sprintf("set up %d taps with somebody at each", t.Needed),
+		What:  fmt.Sprintf("%s: {%.3g s} mean wait in the first hour, {%.2g share} wait longer than {%.3g s}", counted(t.Taps, "tap"), t.Wait, t.Late, p.day.Taps.Wait.si),
+		Mend:  fmt.Sprintf("set up %s with somebody at each", counted(t.Needed, "tap")),
 	}
 	if t.overrun {
-		point.What = fmt.Sprintf("taps: %d cannot serve as fast as guests come in the first hour", t.Taps)
+		point.What = fmt.Sprintf("%s cannot serve as fast as guests come in the first hour", counted(t.Taps, "tap"))
 	}
 	return point
 }
@@ -67,8 +67,8 @@ func (p *planner) queue() Point {
 func (p *Plan) tapSentence() string {
 	t := p.Taps
 	if t.overrun {
-		return fmt.Sprintf("The queue at %d taps grows all through the first hour; %d would do.", t.Taps, t.Needed)
+		return fmt.Sprintf("The queue at %s grows all through the first hour; %d would do.", counted(t.Taps, "tap"), t.Needed)
 	}
-	return fmt.Sprintf("At %d taps guests wait {%.3g s} on average in the first hour, less if every glass takes equally long; a tap is busy {%.2g share} of the time.",
-		t.Taps, t.Wait, t.Utilisation)
+	return fmt.Sprintf("At %s guests wait {%.3g s} on average in the first hour, less if every glass takes equally long; a tap is busy {%.2g share} of the time.",
+		counted(t.Taps, "tap"), t.Wait, t.Utilisation)
 }

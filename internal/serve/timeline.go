@@ -89,8 +89,12 @@ func (p *planner) shopping() {
 		start += c.Ice
 	}
 	total := p.totalIce()
-	add("ice", "{%.4g kg} at the start, {%.4g kg} as top-ups: %.0f bags of {%.3g kg}",
-		start, total-start, float64(p.bags(mass{quantityOf{total, true}}.mass()))/p.day.Ice.Bag.si, p.day.Ice.Bag.si)
+	later := ""
+	if total > start {
+		later = fmt.Sprintf(", {%.4g kg} as top-ups", total-start)
+	}
+	add("ice", "{%.4g kg} at the start%s: %.0f bags of {%.3g kg}",
+		start, later, float64(p.bags(mass{quantityOf{total, true}}.mass()))/p.day.Ice.Bag.si, p.day.Ice.Bag.si)
 	add("CO2", "{%.3g kg} in use; %d of {%.3g kg}", p.plan.Gas.CO2, p.plan.Gas.Needed, p.plan.Gas.Cylinder)
 	for i, b := range p.day.Beers {
 		line := p.plan.Lines[i]

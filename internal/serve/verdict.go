@@ -44,8 +44,8 @@ func (p *planner) enough(i int) Point {
 	b, plan := p.day.Beers[i], p.plan.Beers[i]
 	return Point{
 		Holds: plan.RunOut <= 1-p.day.Guests.Confidence.si,
-		What: fmt.Sprintf("%s: %d glasses in %s, {%.4g share} chance that it runs out",
-			b.Name, plan.Kegs*plan.PerKeg, kegs(plan.Kegs), plan.RunOut),
+		What: fmt.Sprintf("%s: %d glasses in %s, %s chance that it runs out",
+			b.Name, plan.Kegs*plan.PerKeg, kegs(plan.Kegs), chance(plan.RunOut)),
 		Mend: fmt.Sprintf("bring %s of %s", kegs(plan.Needed), b.Name),
 	}
 }
@@ -127,9 +127,20 @@ func (p *planner) totalIce() float64 {
 	return total
 }
 
-func kegs(n int) string {
+func kegs(n int) string { return counted(n, "keg") }
+
+// counted writes a number of things: 1 keg, 2 kegs.
+func counted(n int, thing string) string {
 	if n == 1 {
-		return "1 keg"
+		return "1 " + thing
 	}
-	return fmt.Sprintf("%d kegs", n)
+	return fmt.Sprintf("%d %ss", n, thing)
+}
+
+// chance writes a probability; small ones are not worth their digits.
+func chance(p float64) string {
+	if p < 0.001 {
+		return "under {0.001 share}"
+	}
+	return fmt.Sprintf("{%.2g share}", p)
 }

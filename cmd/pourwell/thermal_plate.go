@@ -79,6 +79,10 @@ func runPlate(in *calc.Values, out *calc.Result) error {
 		return err
 	}
 	setPlate(out, r)
+	if inlet.Celsius() > 13 {
+		out.Note("Common practice, no source: a plate wants beer at {10 c} to {13 c} or colder, and glasses with a rest between them. The model agrees:" +
+			" warmer beer is work for a coil.")
+	}
 	return setCoilInstead(in, out, p.Beer, pours)
 }
 

@@ -119,10 +119,10 @@ func spread(ends []end, apart, low, high vg.Length) []vg.Length {
 	}
 	places := make([]vg.Length, len(ends))
 	for _, g := range groups {
-		t := min(top(g), high)
-		t = max(t, low+apart*vg.Length(g.n-1))
 		for k := range g.n {
-			places[g.first+k] = t - apart*vg.Length(k)
+			i := g.first + k
+			places[i] = max(top(g)-apart*vg.Length(k), low+apart*vg.Length(len(ends)-1-i))
+			places[i] = min(places[i], high-apart*vg.Length(i))
 		}
 	}
 	return places

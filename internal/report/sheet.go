@@ -4,6 +4,7 @@ import (
 	"bufio"
 	"fmt"
 	"io"
+	"slices"
 	"strings"
 
 	"example.com/pourwell/internal/calc"
@@ -117,8 +118,7 @@ func (s *Sheet) after(p *printer) {
 		p.paragraph("Assumed: ", strings.Join(assumed, ", ")+".")
 	}
 	p.list("Note: ", s.Notes)
-	p.list("Caution: ", s.Cautions)
-	p.list("Caution: ", p.in.Calculation().Cautions)
+	p.list("Caution: ", slices.Concat(s.Cautions, p.in.Calculation().Cautions))
 }
 
 func contains(list []string, s string) bool {

@@ -4,6 +4,7 @@ import (
 	"bufio"
 	"fmt"
 	"io"
+	"slices"
 	"strings"
 	"unicode/utf8"
 
@@ -37,8 +38,7 @@ func Text(w io.Writer, in *calc.Values, out *calc.Result, opt Options) error {
 		p.paragraph("Assumed: ", strings.Join(assumed, ", ")+".")
 	}
 	p.list("Note: ", out.Notes)
-	p.list("Caution: ", out.Cautions)
-	p.list("Caution: ", in.Calculation().Cautions)
+	p.list("Caution: ", slices.Concat(out.Cautions, in.Calculation().Cautions))
 	return p.w.Flush()
 }
 
@@ -168,22 +168,36 @@ func (p *printer) grid(rows [][]string, indent int) {
 	}
 }
 
-// working writes the steps so that a reader can redo the sum.
+// widestStep is the width beyond which the equation of a step takes a line of
+// its own.
+const widestStep = 32
+
+// working writes the steps so that a reader can redo the sum: at the left what
+// is computed, at the right what it is and where the rule comes from.
 func (p *printer) working(steps []volume.Step) {
 	if len(steps) == 0 {
 		return
 	}
 	p.gap()
-	fmt.Fprintln(p.w, "  Working")
-	for _, s := range steps {
-		value := fmt.Sprintf("%.6g", s.Value)
-		if s.Unit != "" {
-			value += " " + s.Unit
+	fmt.Fprintln(p.w, "Working")
+	sums, margin := make([]string, len(steps)), 0
+	for i, s := range steps {
+		sums[i] = strings.TrimRight(fmt.Sprintf("  %s = %.6g %s", s.Symbol, s.Value, s.Unit), " ")
+		if n := utf8.RuneCountInString(sums[i]); n <= widestStep {
+			margin = max(margin, n+2)
 		}
-		line := fmt.Sprintf("    %s: %s = %s", s.Name, s.Symbol, value)
+	}
+	for i, s := range steps {
+		what := s.Name
 		if s.Source != "" {
-			line += "  [" + s.Source + "]"
+			what += "; " + s.Source
 		}
-		fmt.Fprintln(p.w, Wrap(line, 0, 8))
+		fmt.Fprint(p.w, sums[i])
+		n := utf8.RuneCountInString(sums[i])
+		if n+2 > margin {
+			fmt.Fprintln(p.w)
+			n = 0
+		}
+		fmt.Fprintln(p.w, strings.Repeat(" ", margin-n)+Wrap(what, margin, margin))
 	}
 }

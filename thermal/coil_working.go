@@ -81,8 +81,8 @@ func (r CoilChill) Steps() []volume.Step {
 		{Name: "effectiveness", Symbol: "ε", Value: r.Effectiveness, Source: "1 − e^(−NTU)"},
 		{Name: "outlet", Symbol: "T_out", Value: r.Outlet.Celsius(), Unit: "°C", Source: "T_bath + (T_in − T_bath) (1 − ε)"},
 		{Name: "heat", Symbol: "q", Value: float64(r.Heat), Unit: "W", Source: "ṁc (T_in − T_out)"},
-		{Name: "latent heat of ice", Symbol: "L", Value: water.LatentHeat, Unit: "J/kg", Source: "IAPWS-06"},
-		{Name: "ice per litre", Symbol: "m", Value: float64(r.IcePerLitre), Unit: "kg", Source: "ρ c (T_in − T_out)/L for 1 L"},
+		{Name: "latent heat of ice", Symbol: "L_f", Value: water.LatentHeat, Unit: "J/kg", Source: "IAPWS-06"},
+		{Name: "ice per litre", Symbol: "m", Value: float64(r.IcePerLitre), Unit: "kg", Source: "ρ c (T_in − T_out)/L_f for 1 L"},
 	}
 }
 

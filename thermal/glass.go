@@ -213,6 +213,7 @@ func (r GlassRun) Steps() []volume.Step {
 		{Name: "heat from outside at the start", Symbol: "q", Value: r.heat, Unit: "W", Source: "convection, radiation, dew and sun on side and surface"},
 		{Name: "conductance at the start", Symbol: "UA", Value: float64(r.UA), Unit: "W/K", Source: "q/(T_s − T)"},
 		{Name: "time constant at the start", Symbol: "τ", Value: r.scale[0], Unit: "s", Source: "(C_b + C_g)/UA"},
+		{Name: "wait", Symbol: "t", Value: r.wait, Unit: "s", Source: "given"},
 		{Name: "temperature after the wait", Symbol: "T_w", Value: r.After.Celsius(), Unit: "°C", Source: "T_s − (T_s − T) e^(−t/τ), τ following the temperature"},
 	}
 }

@@ -144,7 +144,7 @@ func (f *face) flux(ts float64) (q, dew float64) {
 // of tb kelvin.
 func (f *face) through(tb, r float64) (q, dew float64) {
 	q, dew = f.flux(tb)
-	if r == 0 {
+	if math.Abs(q)*r < 1e-4 { // the surface is as warm as the body
 		return q, dew
 	}
 	// q falls as the surface warms, so (ts − tb)/r − q(ts) rises: a bracket
@@ -154,9 +154,6 @@ func (f *face) through(tb, r float64) (q, dew float64) {
 	b := math.Min(math.Max(tb+r*q, 205), 395)
 	qb, db := f.flux(b)
 	fb := (b-tb)/r - qb
-	if fb*q < 0 || q == 0 { // rounding, or no heat at all
-		return q, dew
-	}
 	for range 50 {
 		x := b - fb*(b-a)/(fb-fa)
 		qx, dx := f.flux(x)

@@ -15,8 +15,8 @@ type heatNode struct {
 	known  bool
 }
 
-// The table runs from −30 to 130 °C; a step of 0.5 K keeps the error of a keg's
-// heat flow below 0.05 %, as its test shows.
+// The table runs from −30 to 130 °C. A step of 0.5 K keeps the error of a keg's
+// heat flow below 0.1 % on the mean and 1 % at the corners where dew sets in.
 const (
 	tableLow   = -30.0
 	tableStep  = 0.5

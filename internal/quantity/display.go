@@ -164,6 +164,9 @@ func (f form) number(v float64) string {
 	if f.shift == 0 && f.unit != "°C" && shown != 0 && math.Abs(shown) < math.Pow(10, float64(1-f.decimals)) {
 		return significant(shown) // a small number keeps its digits
 	}
+	if math.Abs(shown) >= 1000 || math.Abs(shown) >= 100 && f.decimals > 1 {
+		return strconv.FormatFloat(shown, 'f', 0, 64) // nobody reads 1378.0 ft
+	}
 	return strconv.FormatFloat(shown, 'f', f.decimals, 64)
 }
 

@@ -76,7 +76,7 @@ func (m *bathModel) flows(y []float64) bathFlows {
 	switch {
 	case ice == 0:
 	case m.Drained:
-		f.melt = math.Max(0, (m.n*(f.lower+f.upper)+f.tub)/m.cold)
+		f.melt = (m.n*(f.lower+f.upper) + f.tub) / m.cold
 	default:
 		f.melt = m.melting(f.tw, ice, liquid)
 	}

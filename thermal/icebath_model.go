@@ -95,7 +95,7 @@ func newBathModel(b IceBath, fn string) (*bathModel, error) {
 
 // integrate makes the integrator; fine divides its tolerances and steps.
 func (m *bathModel) integrate(fine float64) {
-	const kelvin = 1e-3 // per step
+	const kelvin = 1e-4 // per step
 	inf := math.Inf(1)
 	lower, upper := m.capacities(m.y[inBeer])
 	bath := 4200 * (m.put + float64(m.Water)*1000)

@@ -3,7 +3,7 @@ package thermal
 import "example.com/pourwell/volume"
 
 var (
-	limitKegLitres = volume.Range{Name: "keg", Min: 0.25, Max: 200, Unit: "L", Source: "from a bottle to a barrel"}
+	limitKegLitres = volume.Range{Name: "keg", Min: 0.1, Max: 200, Unit: "L", Source: "from a bottle to a barrel"}
 	limitKegWide   = volume.Range{Name: "keg diameter", Min: 0.04, Max: 0.8, Unit: "m", Source: "from a bottle to a barrel"}
 	limitKegHigh   = volume.Range{Name: "keg height", Min: 0.05, Max: 1.5, Unit: "m", Source: "from a bottle to a barrel"}
 	limitTare      = volume.Range{Name: "tare", Min: 0, Max: 100, Unit: "kg", Source: "from a can to a barrel"}

@@ -140,6 +140,9 @@ func Span(suffix string, low, high float64) (us, metric string) {
 }
 
 func span(low, high string) string {
+	if high == forEver {
+		return low + " or longer"
+	}
 	number, unit, _ := strings.Cut(low, " ")
 	if _, other, ok := strings.Cut(high, " "); ok && other == unit && !strings.ContainsAny(unit, "0123456789") { // not "5 d 3 h"
 		low = number
@@ -182,6 +185,8 @@ func significant(v float64) string {
 	return strconv.FormatFloat(v, 'g', 3, 64)
 }
 
+const forEver = "for ever"
+
 // clockless writes a span of time of so many seconds: "8.2 s", "95 min", "5 h
 // 20 min", "3 d 4 h".
 func clockless(seconds float64) string {
@@ -192,7 +197,7 @@ func clockless(seconds float64) string {
 	whole := func(v float64) string { return strconv.FormatFloat(v, 'f', 0, 64) }
 	switch minutes := math.Round(seconds / minute); {
 	case math.IsInf(seconds, 0):
-		return sign + "for ever"
+		return sign + forEver
 	case seconds < 10:
 		return sign + strconv.FormatFloat(seconds, 'f', 1, 64) + " s"
 	case seconds < 100:

@@ -185,9 +185,18 @@ func (v *Values) Volume(name string) unit.Volume { return unit.Volume(v.Number(n
 // Mass returns the mass called name, NaN if it has no value.
 func (v *Values) Mass(name string) unit.Mass { return unit.Mass(v.Number(name)) }
 
-// Duration returns the time called name, 0 if it has no value.
+// Duration returns the time called name, 0 if it has no value. One that a
+// Duration cannot hold, 292 years, comes back as the longest or shortest it
+// can, which lies outside every range.
 func (v *Values) Duration(name string) time.Duration {
-	return time.Duration(math.Round(v.Or(name, 0) * float64(time.Second)))
+	nanoseconds := math.Round(v.Or(name, 0) * float64(time.Second))
+	switch {
+	case nanoseconds >= math.MaxInt64:
+		return math.MaxInt64
+	case nanoseconds <= math.MinInt64:
+		return math.MinInt64
+	}
+	return time.Duration(nanoseconds)
 }
 
 func contains(list []string, s string) bool {

@@ -130,6 +130,7 @@ func (r *Rows) choose(inputs []Column, probes job, show []string) error {
 			if differs[a.Key] {
 				inputs[c].Key = "input_" + a.Key
 			} else {
+				inputs[c].answer = a.Key
 				answers = append(answers[:i], answers[i+1:]...)
 			}
 			break
@@ -187,13 +188,12 @@ func (r *Rows) fillRow(row *Row, v *calc.Values, out *calc.Result) {
 	for i := range r.Columns {
 		c := &r.Columns[i]
 		cell := &row.Cells[i]
+		*cell = calc.Value{Key: c.Key, Number: math.NaN()}
 		if c.Input != nil {
 			*cell, _ = c.value(v)
 			cell.Key = c.Key
-			continue
 		}
-		*cell = calc.Value{Key: c.Key, Number: math.NaN()}
-		if row.Err != nil || c.copied > 0 {
+		if row.Err != nil || c.answer == "" {
 			continue
 		}
 		for n := range out.Values { // answers mostly come in the order of the columns

@@ -163,6 +163,9 @@ func (s *Sheet) scales(i int) (us, metric quantity.Scale) {
 // fold writes columns side by side; those that do not fit the line follow in a
 // block of their own, beside the inputs once more.
 func (p *printer) fold(all []column) {
+	for i := range all {
+		all[i].respell(p)
+	}
 	var inputs, answers []column
 	for _, c := range all {
 		if c.input {
@@ -184,6 +187,26 @@ func (p *printer) fold(all []column) {
 		p.gap()
 		p.block(block)
 	}
+}
+
+// respell spells everything in c for the reader's terminal.
+func (c *column) respell(p *printer) {
+	for _, lines := range append([][]string{c.label}, c.cells()...) {
+		for i := range lines {
+			lines[i] = p.letters(lines[i])
+		}
+	}
+	for i := range c.parts {
+		c.parts[i].unit = p.letters(c.parts[i].unit)
+	}
+}
+
+func (c *column) cells() [][]string {
+	var all [][]string
+	for i := range c.parts {
+		all = append(all, c.parts[i].cells)
+	}
+	return all
 }
 
 // block writes labels, units and rows. Columns stand three blanks apart, the

@@ -71,7 +71,7 @@ func TestASCII(t *testing.T) {
 			t.Errorf("%q is left in\n%s", r, got)
 		}
 	}
-	if !strings.Contains(got, "38.0 deg F (3.3 deg C)") {
+	if !strings.Contains(got, "38.0 F (3.3 C)") {
 		t.Error(got)
 	}
 }

@@ -111,7 +111,7 @@ func isNumber(w string) bool {
 func unitLike(w string) bool {
 	w = strings.TrimRight(w, ".,;:)")
 	switch w {
-	case "°F", "°C", "psi", "bar", "%", "L", "mL", "gal", "lb", "kg", "oz", "g", "ft", "m", "in", "mm",
+	case "°F", "°C", "F", "C", "psi", "bar", "%", "L", "mL", "gal", "lb", "kg", "oz", "g", "ft", "m", "in", "mm",
 		"h", "min", "s", "oz/s", "L/min", "volumes", "g/L", "W", "W/K", "K":
 		return true
 	}

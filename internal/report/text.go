@@ -4,6 +4,7 @@ import (
 	"bufio"
 	"fmt"
 	"io"
+	"math"
 	"slices"
 	"strings"
 	"unicode/utf8"
@@ -58,7 +59,9 @@ func (p *printer) gap() {
 	p.started = true
 }
 
-func (p *printer) sentence(s string) string { return Sentence(s, p.in, p.out, p.opt.Units) }
+func (p *printer) sentence(s string) string {
+	return p.letters(Sentence(s, p.in, p.out, p.opt.Units))
+}
 
 func (p *printer) paragraph(label, s string) {
 	if s == "" {
@@ -112,7 +115,9 @@ func (p *printer) columns(label, suffix string, v float64) []string {
 	return []string{label, us, metric}
 }
 
-func (p *printer) label(key string) string { return Label(p.in.Calculation(), key) }
+func (p *printer) label(key string) string {
+	return p.letters(Label(p.in.Calculation(), key))
+}
 
 // Label returns the words for a key of c.
 func Label(c *calc.Calculation, key string) string {
@@ -143,9 +148,15 @@ func Capital(s string) string {
 	return strings.ToUpper(s[:1]) + s[1:]
 }
 
-// grid writes rows in aligned columns with a margin of indent blanks.
+// grid writes rows in aligned columns with a margin of indent blanks. What
+// does not fit the line beside the second column goes below it.
 func (p *printer) grid(rows [][]string, indent int) {
 	var widths []int
+	for _, row := range rows {
+		for i := range row {
+			row[i] = p.letters(row[i])
+		}
+	}
 	for _, row := range rows {
 		for i, cell := range row {
 			if i == len(widths) {
@@ -156,16 +167,28 @@ func (p *printer) grid(rows [][]string, indent int) {
 			}
 		}
 	}
+	folded := indent-2 > width-sum(widths)-2*len(widths)
 	for _, row := range rows {
 		line := strings.Repeat(" ", indent)
 		for i, cell := range row {
+			if i > 1 && folded {
+				line += "\n" + strings.Repeat(" ", indent+widths[0]+2)
+			}
 			line += cell
-			if i < len(row)-1 {
+			if i < len(row)-1 && !(i > 0 && folded) {
 				line += strings.Repeat(" ", max(0, widths[i]-utf8.RuneCountInString(cell))+2)
 			}
 		}
 		fmt.Fprintln(p.w, strings.TrimRight(line, " "))
 	}
+}
+
+func sum(all []int) int {
+	total := 0
+	for _, n := range all {
+		total += n
+	}
+	return total
 }
 
 // widestStep is the width beyond which the equation of a step takes a line of
@@ -182,7 +205,10 @@ func (p *printer) working(steps []volume.Step) {
 	fmt.Fprintln(p.w, "Working")
 	sums, margin := make([]string, len(steps)), 0
 	for i, s := range steps {
-		sums[i] = strings.TrimRight(fmt.Sprintf("  %s = %.6g %s", s.Symbol, s.Value, s.Unit), " ")
+		sums[i] = strings.TrimRight(p.letters(fmt.Sprintf("  %s = %.6g %s", s.Symbol, s.Value, s.Unit)), " ")
+		if math.IsNaN(s.Value) {
+			sums[i] = p.letters(fmt.Sprintf("  %s unknown", s.Symbol))
+		}
 		if n := utf8.RuneCountInString(sums[i]); n <= widestStep {
 			margin = max(margin, n+2)
 		}
@@ -198,6 +224,6 @@ func (p *printer) working(steps []volume.Step) {
 			fmt.Fprintln(p.w)
 			n = 0
 		}
-		fmt.Fprintln(p.w, strings.Repeat(" ", margin-n)+Wrap(what, margin, margin))
+		fmt.Fprintln(p.w, strings.Repeat(" ", margin-n)+Wrap(p.letters(what), margin, margin))
 	}
 }

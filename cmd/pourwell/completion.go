@@ -70,7 +70,8 @@ func predictorName(c *calc.Calculation, in *calc.Input) string {
 const helpCompletion = `Put the line of your shell into its start-up file.
 
   bash   complete -C pourwell pourwell
-  zsh    autoload -U +X bashcompinit && bashcompinit && complete -C pourwell pourwell
+  zsh    autoload -U +X bashcompinit && bashcompinit
+         complete -C pourwell pourwell
   fish   function __pourwell
              set -lx COMP_LINE (commandline -cp)
              test -z (commandline -ct); and set COMP_LINE "$COMP_LINE "

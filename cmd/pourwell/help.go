@@ -53,7 +53,7 @@ func helpOverview(b *strings.Builder) {
 				names = append(names, c.Name)
 			}
 		}
-		fmt.Fprintf(b, "  %-12s   %s\n", "", strings.Join(names, " | "))
+		fmt.Fprintf(b, "  %-12s   %s\n", "", report.Wrap(strings.Join(names, ", "), 17, 17))
 	}
 	fmt.Fprintf(b, "  %-12s %s\n", "event", "the whole day from one file; --sample prints one")
 	fmt.Fprintf(b, "  %-12s %s\n", "help", report.Wrap("help on a command, or on: "+strings.Join(topicNames(), ", "), 15, 15))
@@ -104,7 +104,7 @@ func helpCalculation(b *strings.Builder, c *calc.Calculation) {
 		if label == "" {
 			label = report.Words(k.Key)
 		}
-		fmt.Fprintf(b, "  %-26s %s\n", k.Key, strings.TrimSpace(label))
+		fmt.Fprintf(b, "  %-26s %s\n", k.Key, report.Wrap(strings.TrimSpace(label), 29, 29))
 	}
 	b.WriteString("\n")
 	helpGlobals(b)
@@ -138,11 +138,15 @@ func inputHelp(in calc.Input) string {
 		s += ": " + strings.Join(in.Choices, ", ")
 	case in.Named != "":
 		s += fmt.Sprintf(" (a %s by name or %s)", in.Named, quantity.Volume.Example())
-	case in.Kind.Example() != "" && in.Default == "":
+	case in.Kind.Example() != "" && in.Default == "" && !strings.Contains(in.Help, "if not given"):
 		s += " (" + in.Kind.Example() + ")"
 	}
 	if r := in.Limit; r.Name != "" {
-		if suffix, ok := suffixOf[r.Unit]; !ok {
+		suffix, ok := suffixOf[r.Unit]
+		if in.Kind == quantity.Share && r.Unit == "" {
+			suffix, ok = "share", true
+		}
+		if !ok {
 			s += strings.TrimRight(fmt.Sprintf("; %.5g to %.5g %s", r.Min, r.Max, r.Unit), " ")
 		} else if us, metric := quantity.Span(suffix, r.Min, r.Max); us == metric {
 			s += "; " + us

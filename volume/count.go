@@ -1,10 +1,6 @@
 package volume
 
-import (
-	"math"
-
-	"gonum.org/v1/gonum/mathext"
-)
+import "math"
 
 // A count is the distribution of how many servings are asked for: a Poisson
 // count whose rate is itself gamma-distributed, that is a negative binomial.
@@ -18,19 +14,26 @@ type count struct {
 	mean, excess float64
 }
 
-// atMost returns P(X ≤ k), and more returns P(X > k); each is computed apart,
-// so that a small chance keeps its digits. P(X ≤ k) = I_p(r, k+1).
+// shape returns r, with p and q of the definition. An excess that changes the
+// variance by less than one part in 1e12 is taken as that part: the Poisson
+// count, for which gonum's incomplete gamma function loses its digits at means
+// above 1e8.
+func (c count) shape() (r, p, q float64) {
+	r = 1 / math.Max(c.excess, 1e-12/c.mean)
+	return r, r / (r + c.mean), c.mean / (r + c.mean)
+}
+
+// atMost returns P(X ≤ k) = I_p(r, k + 1), and more returns P(X > k); each is
+// computed apart, so that a small chance keeps its digits.
 func (c count) atMost(k float64) float64 {
 	switch {
 	case k < 0:
 		return 0
 	case c.mean == 0:
 		return 1
-	case c.excess == 0:
-		return mathext.GammaIncRegComp(k+1, c.mean)
 	}
-	r := 1 / c.excess
-	return incompleteBeta(r, k+1, r/(r+c.mean), c.mean/(r+c.mean))
+	r, p, q := c.shape()
+	return incompleteBeta(r, k+1, p, q)
 }
 
 func (c count) more(k float64) float64 {
@@ -39,11 +42,9 @@ func (c count) more(k float64) float64 {
 		return 1
 	case c.mean == 0:
 		return 0
-	case c.excess == 0:
-		return mathext.GammaIncReg(k+1, c.mean)
 	}
-	r := 1 / c.excess
-	return incompleteBeta(k+1, r, c.mean/(r+c.mean), r/(r+c.mean))
+	r, p, q := c.shape()
+	return incompleteBeta(k+1, r, q, p)
 }
 
 // quantile returns the least k with P(X ≤ k) ≥ prob.
@@ -80,21 +81,16 @@ func (c count) left(k float64) float64 {
 	if k <= 0 || c.mean == 0 {
 		return math.Max(k, 0)
 	}
-	below := mathext.GammaIncRegComp(k, c.mean)
-	if c.excess > 0 {
-		r := 1 / c.excess
-		below = incompleteBeta(r+1, k, r/(r+c.mean), c.mean/(r+c.mean))
-	}
+	r, p, q := c.shape()
+	below := incompleteBeta(r+1, k, p, q)
 	return math.Max(0, k*c.atMost(k)-c.mean*below)
 }
 
-// meanFor returns the mean of the count with c's excess for which P(X > k) is
-// chance. P(X > k) rises with the mean.
+// meanFor returns the mean, up to c's own, of the count with c's excess for
+// which P(X > k) is chance: P(X > k) rises with the mean. It is c's own if its
+// P(X > k) is less.
 func (c count) meanFor(k, chance float64) float64 {
-	low, high := 0.0, k+1
-	for (count{high, c.excess}).more(k) < chance {
-		low, high = high, 2*high
-	}
+	low, high := 0.0, c.mean
 	for high-low > 1e-9*high {
 		mid := (low + high) / 2
 		if (count{mid, c.excess}).more(k) < chance {
@@ -117,7 +113,7 @@ func (c count) meanFor(k, chance float64) float64 {
 // Mathematical Software 18 (1992) 360, the fraction BFRAC, by Lentz's method;
 // x^a y^b / B by Loader as below.
 func incompleteBeta(a, b, x, y float64) float64 {
-	if x > (a+1)/(a+b+2) {
+	if (b+1)*x > (a+1)*y { // beyond the mode, where the fraction is slow
 		return 1 - incompleteBeta(b, a, y, x)
 	}
 	const tiny, enough, most = 1e-300, 1e-15, 1e5

@@ -67,6 +67,7 @@ var outsideChecks = map[string]string{
 	"Crowd.Demand":       "practice; distuv.Poisson; simulation",
 	"Crowd.Menu":         "as Demand, of which it is a sum",
 	"Crowd.Mix":          "every combination compared",
+	"Demand.Plus":        "sums, by hand",
 	"Crowd.Bar":          "practice, two drinks in the first hour",
 	"Bar.SelfService":    "our assumption, no outside value exists",
 	"Bar.FirstHalfHour":  "our assumption, no outside value exists",
@@ -84,7 +85,7 @@ var outsideChecks = map[string]string{
 }
 
 // Methods that carry no number of their own: presentation, text and working.
-var plainMethods = []string{"Error", "Steps", "Band", "ReadHead"}
+var plainMethods = []string{"Error", "Steps", "Band", "ReadHead", "ReadBeer", "ReadStock"}
 
 // What all four packages share is not counted as this package's own.
 var shared = []string{"Range", "RangeError", "Step", "Band", "Limits"}

@@ -53,7 +53,9 @@ type Demand struct {
 
 	crowd    Crowd
 	count    count
-	servings float64 // that the kegs hold
+	servings float64  // that the kegs hold
+	drunk    float64  // of them, on average
+	parts    []Demand // of a sum
 }
 
 // Demand returns how many servings and kegs of one beer the crowd asks for.
@@ -99,15 +101,19 @@ func (c Crowd) demand(fn string, choice Choice) (Demand, error) {
 	return d, nil
 }
 
+// nobody is a number of drinkers or servings too small to count: nothing is
+// asked for.
+const nobody = 1e-9
+
 // ask counts what is asked for, before any kegs.
 func (c Crowd) ask(choice Choice) Demand {
 	d := Demand{Choice: choice, crowd: c}
 	share := c.Share * choice.Share
-	d.count.mean = float64(c.Guests) * share * c.thirst(c.Duration)
-	if share > 0 {
-		d.count.excess = (c.Spread*c.Spread+1-share)/(float64(c.Guests)*share) + c.Doubt*c.Doubt
+	drinkers := float64(c.Guests) * share
+	d.Expected = drinkers * c.thirst(c.Duration)
+	if d.Expected > nobody && drinkers > nobody {
+		d.count = count{d.Expected, (c.Spread*c.Spread+1-share)/drinkers + c.Doubt*c.Doubt}
 	}
-	d.Expected = d.count.mean
 	d.Planned = int(d.count.quantile(c.Confidence))
 	return d
 }
@@ -120,8 +126,8 @@ func (d *Demand) meet(servings int, price float64) {
 	d.Leftover = unit.Volume(left) * d.Choice.Keg.Liquid
 	d.LastsFor = d.moment(1 - d.crowd.Confidence)
 	d.RunsOutAt = d.moment(d.RunOut / 2)
-	if drunk := d.servings - left; drunk > 0 {
-		d.GlassCost = price / drunk
+	if d.drunk = d.servings - left; d.drunk > 0 {
+		d.GlassCost = price / d.drunk
 	}
 }
 
@@ -177,8 +183,40 @@ func (c Crowd) check(fn string) error {
 	return nil
 }
 
-// Steps returns the working.
+// Plus returns what two beers of one menu ask for together: the sums of
+// servings, kegs, volume and leftovers, the larger chance of running out, the
+// earlier times and the cost of all kegs over all servings drunk. The chance
+// that some beer runs out lies between RunOut and the sum of all.
+func (d Demand) Plus(e Demand) Demand {
+	sum := Demand{
+		Expected: d.Expected + e.Expected, Planned: d.Planned + e.Planned, Kegs: d.Kegs + e.Kegs, Volume: d.Volume + e.Volume,
+		RunOut: math.Max(d.RunOut, e.RunOut), Leftover: d.Leftover + e.Leftover,
+		LastsFor: min(d.LastsFor, e.LastsFor), RunsOutAt: min(d.RunsOutAt, e.RunsOutAt),
+		crowd: d.crowd, parts: append(d.all(), e.all()...), drunk: d.drunk + e.drunk,
+	}
+	if sum.drunk > 0 {
+		sum.GlassCost = (d.GlassCost*d.drunk + e.GlassCost*e.drunk) / sum.drunk
+	}
+	return sum
+}
+
+// all returns the demands that d is the sum of, itself if it is none.
+func (d Demand) all() []Demand {
+	if d.parts == nil {
+		return []Demand{d}
+	}
+	return d.parts[:len(d.parts):len(d.parts)]
+}
+
+// Steps returns the working, of one beer after the other for a sum.
 func (d Demand) Steps() []Step {
+	if d.parts != nil {
+		var steps []Step
+		for _, p := range d.parts {
+			steps = append(steps, p.Steps()...)
+		}
+		return steps
+	}
 	c := d.crowd
 	const given, counted = "given", "negative binomial, Johnson, Kemp & Kotz chapter 5"
 	steps := []Step{
@@ -207,8 +245,12 @@ func (d Demand) Steps() []Step {
 }
 
 // Band returns the servings asked for, from the quantile as far below as the
-// confidence is above to the planned number.
+// confidence is above to the planned number; the sums of both for a sum.
 func (d Demand) Band() Band {
-	return Band{"servings", d.count.quantile(1 - d.crowd.Confidence), float64(d.Planned), "",
+	low := 0.0
+	for _, p := range d.all() {
+		low += p.count.quantile(1 - d.crowd.Confidence)
+	}
+	return Band{"servings", low, float64(d.Planned), "",
 		fmt.Sprintf("each end is passed with a probability of %.3g", 1-d.crowd.Confidence)}
 }

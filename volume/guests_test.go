@@ -203,6 +203,20 @@ func TestGuestsMenu(t *testing.T) {
 		sum += d.Expected
 		kegs += d.Kegs
 	}
+	all := four[0].Plus(four[1]).Plus(four[2]).Plus(four[3])
+	if math.Abs(all.Expected-sum) > 1e-9 || all.Kegs != kegs || len(all.Steps()) != 4*len(one.Steps()) {
+		t.Errorf("together: %g servings and %d kegs, want %g and %d", all.Expected, all.Kegs, sum, kegs)
+	}
+	if b := all.Band(); !(b.Low < all.Expected && all.Expected < b.High) || all.RunOut < four[3].RunOut {
+		t.Errorf("together: %+v, run-out probability %g", b, all.RunOut)
+	}
+	cost := 0.0
+	for _, d := range four {
+		cost += float64(d.Kegs) * d.Choice.Price
+	}
+	if got := all.GlassCost * all.drunk; math.Abs(got/cost-1) > 1e-12 {
+		t.Errorf("all kegs cost %g, by the glass %g", cost, got)
+	}
 	if math.Abs(sum-one.Expected) > 1e-9 || kegs < one.Kegs {
 		t.Errorf("four beers: %g servings and %d kegs, one beer %g and %d", sum, kegs, one.Expected, one.Kegs)
 	}

@@ -17,6 +17,11 @@ const (
 	onePerson               unit.Mass = 23 // load constant, 51 lb
 )
 
+// roundTub is the least share of a round floor that two to six equal kegs side
+// by side cover, that of two: half. A square floor is covered to π/4 by one.
+// R. L. Graham et al., Discrete Mathematics 181 (1998) 139; from memory.
+const roundTub = 0.5
+
 // A Fit is how kegs stand in a tub that is filled with ice and topped up with
 // water.
 type Fit struct {
@@ -31,6 +36,7 @@ type Fit struct {
 	Covered  float64     // share of the keg's height below the water
 	Floats   float64     // share of fill below which a keg floats
 	Feet     float64     // share of the floor that the kegs stand on
+	Tight    bool        // whether they stand there depends on the tub's shape
 	Lift     unit.Mass   // one full keg
 	TwoLift  bool        // too heavy for one person
 	Together unit.Mass   // kegs, ice and water, without the tub
@@ -58,6 +64,10 @@ type Fit struct {
 // a tub the posture is not the best: two people, or a trolley and a ramp. Local
 // rules for lifting come first.
 //
+// Tight is set where one keg covers more than π/4 of the floor, which a square
+// would have, or several more than half, which a round tub takes of two: try
+// before the day.
+//
 // Valid for packings from 0.3 to 0.9; errors as [Tub.Holds].
 func (t Tub) Fit(keg Vessel, kegs int, packing float64) (Fit, error) {
 	const fn = "volume.Tub.Fit"
@@ -83,6 +93,7 @@ func (t Tub) Fit(keg Vessel, kegs int, packing float64) (Fit, error) {
 	f.Covered = math.Min(float64(f.Level/keg.Height), 1)
 	f.Floats = keg.FloatsBelow(f.Level)
 	f.Feet = float64(kegs) * math.Pi / 4 * float64(keg.Diameter*keg.Diameter) / t.Floor()
+	f.Tight = kegs > 1 && f.Feet > roundTub || kegs == 1 && f.Feet > math.Pi/4
 	f.Lift = keg.Tare + unit.Mass(beerDensity*float64(keg.Capacity))
 	f.TwoLift = f.Lift > onePerson
 	f.Together = unit.Mass(kegs)*f.Lift + f.Ice + unit.Mass(waterDensity*float64(f.Water))

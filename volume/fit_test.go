@@ -75,6 +75,25 @@ func TestFitLifts(t *testing.T) {
 	}
 }
 
+// Two circles side by side in a round tub cover exactly half of it.
+func TestFitTight(t *testing.T) {
+	keg := VesselOf(USBarrel / 6)
+	round := func(diameter unit.Length) Tub {
+		return Tub{unit.Volume(math.Pi / 4 * float64(diameter*diameter) * 0.5), 0.5}
+	}
+	for _, c := range []struct {
+		across unit.Length
+		tight  bool
+	}{{1.99 * keg.Diameter, true}, {2.01 * keg.Diameter, false}} {
+		if f, err := round(c.across).Fit(keg, 2, 0.6); err != nil || f.Tight != c.tight {
+			t.Errorf("two kegs in %g m: tight %v, covered %g, %v", float64(c.across), f.Tight, f.Feet, err)
+		}
+	}
+	if f, err := round(1.1*keg.Diameter).Fit(keg, 1, 0.6); err != nil || !f.Tight {
+		t.Errorf("one keg in a pail: %+v, %v", f, err)
+	}
+}
+
 func TestFitRefuses(t *testing.T) {
 	keg := VesselOf(19 * Litre)
 	f, err := Tub{80 * Litre, 0.4}.Fit(keg, 9, 0.6)

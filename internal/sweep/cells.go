@@ -16,9 +16,11 @@ type cells struct {
 
 func (c *cells) len() int { return len(c.rows) }
 
-// fill puts the i'th row into v.
+// fill puts the i'th row into v, what can be read of it, and returns what is
+// wrong with the first cell that cannot.
 func (c *cells) fill(i int, v *calc.Values) error {
 	row := c.rows[i]
+	var first error
 	if len(row) != len(c.columns) {
 		return &calc.UsageError{What: fmt.Sprintf("the row has %d cells, the header %d", len(row), len(c.columns))}
 	}
@@ -30,11 +32,11 @@ func (c *cells) fill(i int, v *calc.Values) error {
 		if len(texts) == 0 {
 			continue
 		}
-		if err := v.SetText(column.name, texts...); err != nil {
-			return err
+		if err := v.SetText(column.name, texts...); err != nil && first == nil {
+			first = err
 		}
 	}
-	return nil
+	return first
 }
 
 // earlier reports whether column k repeats one before it.

@@ -267,7 +267,7 @@ func TestBatch(t *testing.T) {
 	got, tally := stream(t, rows)
 	want := `name=north length_m=3.048 width_m=4 tube=3/16in:5ft 7mm:1m lid=1 area=12.192 
 name=south, east length_m=3 width_m=1 tube= lid=NaN area=3 
-name=west length_m=NaN width_m=4 tube= lid=NaN area=NaN failed
+name=west length_m=NaN width_m=1 tube= lid=NaN area=NaN failed
 name=far length_m=200 width_m=4 tube= lid=NaN area=NaN failed
 name=short length_m=NaN width_m=4 tube= lid=NaN area=NaN failed
 `

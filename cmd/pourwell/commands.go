@@ -21,8 +21,21 @@ type globals struct {
 	Plot    string `help:"${plot}" placeholder:"FILE" predictor:"plot"`
 	Input   string `help:"${input}" placeholder:"FILE" predictor:"csv"`
 	Show    string `help:"${show}" placeholder:"KEY,..."`
-	Samples int    `help:"${samples}" placeholder:"N"`
-	Seed    uint64 `help:"${seed}" default:"1"`
+	Samples whole  `help:"${samples}" placeholder:"N"`
+	Seed    whole  `help:"${seed}" default:"1"`
+}
+
+// whole is a whole number from 0 on.
+type whole uint64
+
+// UnmarshalText implements [encoding.TextUnmarshaler].
+func (w *whole) UnmarshalText(text []byte) error {
+	v, err := quantity.Parse(quantity.Count, string(text))
+	if err != nil || v < 0 || v > 1<<53 {
+		return fmt.Errorf("%q is not a whole number", text)
+	}
+	*w = whole(v)
+	return nil
 }
 
 // globalHelp describes the global flags, for the parser and the help alike.

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"io"
 	"os"
+	"runtime/debug"
 	"slices"
 	"strings"
 	"syscall"
@@ -47,6 +48,10 @@ func answer(args []string, con console) error {
 	if topics, asked := helpAsked(args); asked {
 		return help(con.out, topics)
 	}
+	if slices.Contains(args, "--version") {
+		_, err := fmt.Fprintln(con.out, version())
+		return err
+	}
 	if err := checkCommand(args); err != nil {
 		return err
 	}
@@ -56,7 +61,7 @@ func answer(args []string, con console) error {
 	}
 	ctx, err := k.Parse(args)
 	if err != nil {
-		return err
+		return misread(args, err)
 	}
 	opt := report.Options{Units: systems[r.Units], Explain: r.Explain, ASCII: !utf8Locale()}
 	path := strings.Fields(ctx.Command())
@@ -141,8 +146,8 @@ func single(plan *sweep.Plan, g globals, con console, opt report.Options) error 
 	if len(plan.Tolerances) > 0 {
 		opt.Spreads = plan.Spread(&out)
 		if g.Samples > 0 {
-			p := newProgress(con.err, "samples", g.Samples)
-			plan.Sample(opt.Spreads, g.Samples, g.Seed, p.tell)
+			p := newProgress(con.err, "samples", int(g.Samples))
+			plan.Sample(opt.Spreads, int(g.Samples), uint64(g.Seed), p.tell)
 			p.clear()
 		}
 	}
@@ -193,6 +198,30 @@ func checkCommand(args []string) error {
 		return &calc.UsageError{What: fmt.Sprintf("%s has no calculation %q", args[0], args[1]), Hint: nearest(args[1], here)}
 	}
 	return nil
+}
+
+// misread says more of what the parser could not read: a flag with one dash,
+// and a variable of the environment that no flag is to blame for.
+func misread(args []string, err error) error {
+	for _, a := range args {
+		if len(a) > 2 && a[0] == '-' && a[1] >= 'a' && a[1] <= 'z' {
+			return &calc.UsageError{What: a + " has one dash", Hint: "a flag has two: -" + a}
+		}
+	}
+	if v := os.Getenv("POURWELL_UNITS"); v != "" && !slices.Contains(args, "--units") {
+		if _, ok := systems[v]; !ok {
+			return &calc.UsageError{What: fmt.Sprintf("POURWELL_UNITS: %q is not one of us, metric, both", v), Hint: "set it to one of them, or unset it"}
+		}
+	}
+	return err
+}
+
+// version returns the name of the program and the version it was built as.
+func version() string {
+	if info, ok := debug.ReadBuildInfo(); ok && info.Main.Version != "" {
+		return "pourwell " + info.Main.Version
+	}
+	return "pourwell (devel)"
 }
 
 // nearest asks for the word that was probably meant, or lists them all.

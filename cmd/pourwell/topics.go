@@ -46,7 +46,7 @@ func helpUnits() string {
 		quantity.Flow, quantity.Time, quantity.Speed, quantity.Irradiance, quantity.Conductance, quantity.Share,
 	} {
 		_, name, _ := strings.Cut(k.String(), " ")
-		fmt.Fprintf(&b, "  %-16s %s\n", name, report.Wrap(strings.Join(k.Units(), "  "), 19, 19))
+		fmt.Fprintf(&b, "  %-16s %s\n", name, report.Wrap(strings.Join(k.Units(), ", "), 19, 19))
 	}
 	b.WriteString(`
 gal, pt and oz are US; impgal, imppt and impoz are imperial. In a volume oz is

@@ -45,6 +45,7 @@ func (d *Diagnosis) noFlow(o *Observation) error {
 	if err != nil {
 		return err
 	}
+	d.Flow = 0
 	d.found(Finding{
 		Cause: "rise takes all the pressure", Size: size(c.lift - o.applied()), Fits: true,
 		Measured: say("the rise needs {%.5g kpa}; the gauge shows {%.5g kpa}", kpa(c.lift), o.Serving.Gauge.KPa()),

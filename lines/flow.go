@@ -47,7 +47,7 @@ func (c *circuit) flow(fn string, applied unit.Pressure) (float64, error) {
 		return nan, fmt.Errorf("%s: %w: the rise alone needs %s; %s is applied",
 			fn, ErrNoSolution, inBoth(unit.Pressure(c.lift)), inBoth(applied))
 	}
-	if drive == 0 {
+	if drive < 1e-6 { // a millionth of a pascal: nothing that flows could be seen
 		return 0, nil
 	}
 	rough := c.fittings + c.hardware
@@ -61,7 +61,7 @@ func (c *circuit) flow(fn string, applied unit.Pressure) (float64, error) {
 	for c.at(hi) < drive {
 		lo, hi = hi, 1.5*hi
 	}
-	for q := hi / 1.5; lo == 0; q /= 3 {
+	for q := hi / 1.5; lo == 0 && q > 0; q /= 3 {
 		if c.at(q) < drive {
 			lo = q
 		} else {

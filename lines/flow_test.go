@@ -208,8 +208,14 @@ func TestNoSolution(t *testing.T) {
 	if p, err = (Run{Calibration: 1, Temp: thermal.Celsius(3)}).Flow(psi(0)); err != nil || p.Flow != 0 {
 		t.Errorf("no pressure: %v, %v", p.Flow, err)
 	}
-	if p, err = r.Gauge(0); err != nil || p.Loss != 0 || p.Gauge.Pascals() != 0 {
+	if p, err = r.Flow(carbonation.GaugeOf(1e-300)); err != nil || p.Flow != 0 {
+		t.Errorf("next to no pressure: %v, %v", p.Flow, err)
+	}
+	if p, err = r.Gauge(0); err != nil || p.Loss != 0 || p.Gauge.Pascals() != 0 || p.Tubes()[0].Friction != 0 {
 		t.Errorf("no flow: %+v, %v", p, err)
+	}
+	if d := p.TimeFor(1e-3); d != math.MaxInt64 {
+		t.Errorf("no flow fills a litre in %v", d)
 	}
 }
 

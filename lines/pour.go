@@ -42,14 +42,15 @@ func (c *circuit) pour(a answer, q, applied float64) Pour {
 		Flow: Flow(q), Gauge: carbonation.GaugeOf(unit.Pressure(applied)),
 		Static: unit.Pressure(c.lift), answer: a, circuit: *c,
 	}
+	if q == 0 {
+		return p // nothing flows and nothing is lost
+	}
 	sum := c.fittings + c.hardware
 	for i := range c.n {
 		p.factor[i] = c.tubes[i].friction(q)
 		sum += c.tubes[i].loss * p.factor[i]
 	}
-	if q > 0 {
-		p.Loss = unit.Pressure(sum * q * q)
-	}
+	p.Loss = unit.Pressure(sum * q * q)
 	return p
 }
 
@@ -74,7 +75,7 @@ type TubeFlow struct {
 	Speed    float64       // mean, m/s
 	Reynolds float64       // ρ V d / μ
 	Critical float64       // Reynolds number below which the flow is laminar
-	Friction float64       // Darcy friction factor, before the calibration factor
+	Friction float64       // Darcy friction factor, before the calibration factor; 0 where nothing flows
 	Loss     unit.Pressure // friction, with the calibration factor
 	Regime   string        // "laminar", "transition" or "turbulent"
 }
@@ -99,9 +100,7 @@ func (p *Pour) tube(i int) TubeFlow {
 		Critical: pipe.TransitionLow,
 		Friction: p.factor[i],
 	}
-	if q > 0 {
-		t.Loss = unit.Pressure(s.loss * t.Friction * q * q)
-	}
+	t.Loss = unit.Pressure(s.loss * t.Friction * q * q)
 	highest := float64(pipe.TransitionHigh)
 	if s.curvature > 0 {
 		t.Critical = pipe.CriticalIto(s.curvature)

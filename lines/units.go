@@ -41,9 +41,14 @@ func (q Flow) LitresPerMinute() float64 { return float64(q / LitrePerMinute) }
 // OuncesPerSecond returns q in US fluid ounces per second.
 func (q Flow) OuncesPerSecond() float64 { return float64(q / OuncePerSecond) }
 
-// TimeFor returns how long q takes to deliver v.
+// TimeFor returns how long q takes to deliver v: the longest Duration there is,
+// some 292 years, if nothing flows.
 func (q Flow) TimeFor(v unit.Volume) time.Duration {
-	return time.Duration(float64(v) / float64(q) * float64(time.Second))
+	d := float64(v) / float64(q) * float64(time.Second)
+	if !(d < math.MaxInt64) {
+		return math.MaxInt64
+	}
+	return time.Duration(d)
 }
 
 // String returns q in litres per minute, such as "3.55 L/min".

@@ -39,10 +39,10 @@ var profile = calc.Calculation{
 		{Key: "holdup_l", Label: "beer in the line"},
 		{Key: "standing_limits", Label: "a standing line lasts, bare or in half an inch of foam, in shade or full sun"},
 		{Key: "lasts_s", Label: "for"},
-		{Key: "position_m", Label: "at"},
+		{Key: "position_m", Label: "position"},
 		{Key: "pressure_kpa", Label: "pressure"},
-		{Key: "temperature_c", Label: "beer"},
-		{Key: "equilibrium_kpa", Label: "gas stays in at"},
+		{Key: "temperature_c", Label: "temperature"},
+		{Key: "equilibrium_kpa", Label: "equilibrium"},
 		{Key: "margin_kpa", Label: "margin"},
 	},
 	Run: runProfile,
@@ -66,7 +66,7 @@ func runProfile(in *calc.Values, out *calc.Result) error {
 	out.Answer = profileAnswer(p, s, st)
 	out.Working(p.Steps)
 	out.Working(st.Steps)
-	if s.Around.Air.IsValid() {
+	if s.Around.Air.IsValid() && st.HoldUp > 0 {
 		setLimits(out, run, s)
 	}
 	out.OverPressure(s.Gauge.KPa())
@@ -94,6 +94,8 @@ func profileAnswer(p lines.Profile, s lines.Serving, st lines.Standing) string {
 		answer = "Gas comes out of the flowing beer: it is supersaturated by {excess_kpa} more than in a balanced line."
 	}
 	switch {
+	case st.HoldUp == 0:
+		answer += " There is no line for it to stand in."
 	case st.Never && !s.Around.Air.IsValid():
 		answer += " Standing in the line it foams above {breakout_temperature_c}; give --air for how soon."
 	case st.Never:

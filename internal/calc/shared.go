@@ -225,7 +225,7 @@ func Limit(table []volume.Range, name string) volume.Range {
 
 // highGauge is the gauge pressure, kPa, above which every answer carries the
 // over-pressure caution: 30 psi, our choice, no source.
-const highGauge = 206.84
+const highGauge = 206.843
 
 // OverPressure adds the over-pressure caution if a gauge pressure, in kPa, is
 // above 30 psi.

@@ -14,7 +14,7 @@ import (
 
 // globals are the flags every command has.
 type globals struct {
-	Units   string `enum:"us,metric,both" default:"both" env:"POURWELL_UNITS" help:"${units}"`
+	Units   string `enum:"us,metric,both" default:"both" help:"${units}"`
 	Format  string `enum:"text,json,csv,markdown" default:"text" help:"${format}"`
 	Explain bool   `help:"${explain}"`
 	Rows    string `help:"${rows}" placeholder:"NAME"`

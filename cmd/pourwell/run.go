@@ -15,6 +15,7 @@ import (
 	"example.com/pourwell/internal/quantity"
 	"example.com/pourwell/internal/report"
 	"example.com/pourwell/internal/sweep"
+	"github.com/alecthomas/kong"
 )
 
 // Exit codes, explained by "pourwell help exit".
@@ -63,7 +64,11 @@ func answer(args []string, con console) error {
 	if err != nil {
 		return misread(args, err)
 	}
-	opt := report.Options{Units: systems[r.Units], Explain: r.Explain, ASCII: !utf8Locale()}
+	units, err := unitsOf(ctx, r.Units)
+	if err != nil {
+		return err
+	}
+	opt := report.Options{Units: units, Explain: r.Explain, ASCII: !utf8Locale()}
 	path := strings.Fields(ctx.Command())
 	switch path[0] {
 	case "event":
@@ -200,20 +205,27 @@ func checkCommand(args []string) error {
 	return nil
 }
 
-// misread says more of what the parser could not read: a flag with one dash,
-// and a variable of the environment that no flag is to blame for.
+// misread says more of what the parser could not read: a flag with one dash.
 func misread(args []string, err error) error {
 	for _, a := range args {
 		if len(a) > 2 && a[0] == '-' && a[1] >= 'a' && a[1] <= 'z' {
 			return &calc.UsageError{What: a + " has one dash", Hint: "a flag has two: -" + a}
 		}
 	}
-	if v := os.Getenv("POURWELL_UNITS"); v != "" && !slices.Contains(args, "--units") {
-		if _, ok := systems[v]; !ok {
-			return &calc.UsageError{What: fmt.Sprintf("POURWELL_UNITS: %q is not one of us, metric, both", v), Hint: "set it to one of them, or unset it"}
-		}
-	}
 	return err
+}
+
+// unitsOf returns the units of display: as typed, else as the environment
+// says, else both.
+func unitsOf(ctx *kong.Context, typed string) (quantity.System, error) {
+	given := slices.ContainsFunc(ctx.Path, func(p *kong.Path) bool { return p.Flag != nil && p.Flag.Name == "units" })
+	if v := os.Getenv("POURWELL_UNITS"); v != "" && !given {
+		if _, ok := systems[v]; !ok {
+			return 0, &calc.UsageError{What: fmt.Sprintf("POURWELL_UNITS: %q is not one of us, metric, both", v), Hint: "set it to one of them, or unset it"}
+		}
+		typed = v
+	}
+	return systems[typed], nil
 }
 
 // version returns the name of the program and the version it was built as.

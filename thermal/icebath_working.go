@@ -12,6 +12,10 @@ func (c Chilling) spread() (low, high float64, why string) {
 	if c.bath.Drained {
 		return 0.5, 2, "a keg in ice without water, a factor of 2: how much of it touches ice is chance"
 	}
+	within := func(t Temperature) bool { return t.Celsius() >= 2 && t.Celsius() <= 8 }
+	if within(c.bath.From) && within(c.Temperature) {
+		return 0.5, 1.5, "beer near the temperature where water is densest and convection weakest, ±50 % on its films and on those of the ice"
+	}
 	return 0.65, 1.35, "a keg in still ice water, ±35 % on its films and on those of the ice"
 }
 

@@ -19,11 +19,11 @@ var (
 func Limits() []volume.Range {
 	return slices.Concat(
 		[]volume.Range{limitABV, limitFG, limitExtract, limitLiquid},
-		[]volume.Range{limitAir, limitHumidity, limitAltitude, limitSun, limitWind},
+		[]volume.Range{limitAir, limitHumidity, limitAltitude, limitSun, limitWind, limitLatitude, limitDay, limitHour},
 		[]volume.Range{limitKegLitres, limitKegWide, limitKegHigh, limitTare, limitFill, limitJacket, limitUA, limitSurface, limitDuration},
 		[]volume.Range{
 			limitBathAir, limitBathKegs, limitIce, limitWater, limitIceFrom, limitWaterFrom,
-			limitSalt, limitWall, limitConductivity, limitPour,
+			limitSalt, limitWall, limitConductivity, limitPour, limitBag,
 		},
 		[]volume.Range{
 			limitTubeLength, limitBore, limitTubeWall, limitWallLambda, limitCurvature, limitBath, limitFilm, limitFilmBand,

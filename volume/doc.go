@@ -107,6 +107,7 @@
 //	taps                         0 to 10000
 //	taps kept busy               0 to 9000
 //	packing of the ice           0.3 to 0.9
+//	weight on the scale          0 to 1500 kg
 //	gravity                      0.98 to 1.2
 //	charge of the cylinder       0.1 to 100 kg
 //	tare of the cylinder         0.1 to 200 kg

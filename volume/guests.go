@@ -240,7 +240,7 @@ func (d Demand) Steps() []Step {
 		Step{"kegs", "K", float64(d.Kegs), "", "given, or the fewest that hold n"},
 		Step{"servings that the kegs hold", "C", d.servings, "", "kegs × pours"},
 		Step{"probability of running out", "P(X > C)", d.RunOut, "", counted},
-		Step{"servings left on average", "E(C − X)⁺", d.count.left(d.servings), "", counted},
+		Step{"servings left on average", "E max(C − X, 0)", d.count.left(d.servings), "", counted},
 	)
 }
 

@@ -145,6 +145,9 @@ func (c Cylinder) UsualTare() Cylinder {
 // more than a scale may be off.
 func weighed(fn, what string, weight, tare, full float64) error {
 	const slack = 0.5
+	if err := limitWeight.Check(fn, weight); err != nil {
+		return err
+	}
 	return Range{
 		"weight of the " + what, math.Max(0, tare-slack), tare + full + slack, "kg",
 		fmt.Sprintf("from its tare to full; check the tare, taken as %.2f kg (%.1f lb)", tare, tare/float64(Pound)),

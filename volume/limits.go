@@ -50,6 +50,7 @@ var (
 	limitLoad     = Range{"taps kept busy", 0, 9000, "", "leaves room below 10 000 taps"}
 
 	limitPacking  = Range{"packing of the ice", 0.3, 0.9, "", "pieces of ice with gaps between them"}
+	limitWeight   = Range{"weight on the scale", 0, 1500, "kg", "the largest vessel, full"}
 	limitGravity  = Range{"gravity", 0.98, 1.2, "", "gravities of finished beer and of wort"}
 	limitCharge   = Range{"charge of the cylinder", 0.1, 100, "kg", "portable cylinders"}
 	limitCylinder = Range{"tare of the cylinder", 0.1, 200, "kg", "portable cylinders"}
@@ -68,6 +69,6 @@ func Limits() []Range {
 		limitBeers, limitShares, limitChoice, limitKegs, limitPours, limitPrice,
 		limitSizes, limitMix,
 		limitPerHour, limitService, limitPourTime, limitWait, limitWithin, limitRush, limitTaps, limitLoad,
-		limitPacking, limitGravity, limitCharge, limitCylinder, limitPerKeg, limitABV,
+		limitPacking, limitWeight, limitGravity, limitCharge, limitCylinder, limitPerKeg, limitABV,
 	}
 }

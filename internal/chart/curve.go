@@ -18,6 +18,10 @@ var strokes = [][]vg.Length{
 	{1.5, 5},
 }
 
+// fewPoints is how many points of a curve are marked, to show what was computed
+// and what lies between.
+const fewPoints = 12
+
 // An end is where the name of a curve belongs.
 type end struct {
 	at   vg.Point
@@ -37,7 +41,9 @@ func (p *pen) curve(f *frame, i int) (last end, ok bool) {
 		if len(run) == 1 {
 			p.dot(run[0], 1.6)
 		}
-		p.stroke(black, width, dashes, run...)
+		if alone := f.panel.X.Names != nil && len(f.panel.Lines) == 1; !alone { // nothing lies between names
+			p.stroke(black, width, dashes, run...)
+		}
 		run = nil
 	}
 	for k := range l.X {
@@ -47,8 +53,8 @@ func (p *pen) curve(f *frame, i int) (last end, ok bool) {
 		}
 		at := f.at(l.X[k], l.Y[k])
 		run = append(run, at)
-		if f.panel.X.Names != nil && !l.Thin {
-			p.dot(at, 2.2)
+		if !l.Thin && (f.panel.X.Names != nil || len(l.X) <= fewPoints) {
+			p.dot(at, 1.8)
 		}
 		if !ok || at.X >= last.at.X {
 			last, ok = end{at, l.Name}, true

@@ -13,6 +13,7 @@ const (
 	yTicks    = 6
 	tickSize  = 4 * vg.Length(1)
 	rulerStep = 20 * vg.Length(1)
+	sideStep  = 42 * vg.Length(1) // numbers stand between the rulers at the side
 )
 
 // A frame is where the curves of a panel go: data bounds in the inner scale,
@@ -69,15 +70,19 @@ func (p *pen) frame(panel *Panel, space vg.Rectangle) *frame {
 	for _, l := range panel.Lines {
 		for i := range l.X {
 			x, y := panel.X.value(l.X[i]), panel.Y.value(l.Y[i])
-			if !finite(x) || !finite(y) {
-				continue
+			if finite(x) { // a point without an answer leaves its place empty
+				f.x0, f.x1 = math.Min(f.x0, x), math.Max(f.x1, x)
 			}
-			f.x0, f.x1 = math.Min(f.x0, x), math.Max(f.x1, x)
-			f.y0, f.y1 = math.Min(f.y0, y), math.Max(f.y1, y)
+			if finite(x) && finite(y) {
+				f.y0, f.y1 = math.Min(f.y0, y), math.Max(f.y1, y)
+			}
 		}
 	}
 	if !finite(f.x0) {
-		f.x0, f.x1, f.y0, f.y1 = 0, 1, 0, 1
+		f.x0, f.x1 = 0, 1
+	}
+	if !finite(f.y0) {
+		f.y0, f.y1 = 0, 1
 	}
 	if f.x1 == f.x0 || panel.X.Names != nil {
 		f.x0, f.x1 = f.x0-0.5, f.x1+0.5
@@ -89,7 +94,7 @@ func (p *pen) frame(panel *Panel, space vg.Rectangle) *frame {
 		Max: vg.Point{X: space.Max.X - pageMargin - p.room, Y: space.Max.Y - 40},
 	}
 	if panel.Y.twoRulers() {
-		f.box.Min.X += rulerStep + 12
+		f.box.Min.X += sideStep
 	}
 	if panel.X.twoRulers() {
 		f.box.Min.Y += rulerStep
@@ -150,7 +155,7 @@ func (p *pen) side(f *frame) {
 	axis := &f.panel.Y
 	p.sideRuler(f, axis.Inner, x)
 	if axis.twoRulers() {
-		x -= rulerStep + 12
+		x -= sideStep
 		p.sideRuler(f, axis.Outer, x)
 	}
 	p.words(sized(p.bold, textSize), vg.Point{X: pageMargin, Y: f.box.Max.Y + 24}, left, axis.Label)

@@ -139,7 +139,11 @@ func (s *Sheet) parts(i int, opt Options) []part {
 				parts[k].left = true
 				parts[k].cells = append(parts[k].cells, c.Text)
 			case l.Failure != "" && !s.Heads[i].Input:
-				parts[k].cells = append(parts[k].cells, "failed")
+				word := "-"
+				if i > 0 && s.Heads[i-1].Input { // said once in a row
+					word = "failed"
+				}
+				parts[k].cells = append(parts[k].cells, word)
 			default:
 				parts[k].cells = append(parts[k].cells, scale.Text(c.Number))
 			}

@@ -234,7 +234,7 @@ func TestSheetLeavesOutWhatIsKnown(t *testing.T) {
 	if strings.Contains(got, "echo") || strings.Contains(got, "restated") || !strings.Contains(got, "different") {
 		t.Error(got)
 	}
-	if !strings.HasPrefix(got, "test meadow with gauge 12.0 psi (0.83 bar)\n") {
+	if !strings.HasPrefix(got, "test meadow: gauge 12.0 psi (0.83 bar)\n") {
 		t.Error(got)
 	}
 }

@@ -61,6 +61,9 @@ func Circumstances(in *calc.Values, s *Sheet, opt Options) string {
 	if assumed := in.Assumptions(); len(assumed) > 0 {
 		t += "; assumed: " + strings.Join(assumed, ", ")
 	}
+	if s.Failed > 0 {
+		t += fmt.Sprintf("; %d of %d points have no answer", s.Failed, s.Rows)
+	}
 	return Sentence(t, in, &calc.Result{}, opt.Units)
 }
 
@@ -74,7 +77,7 @@ func (s *Sheet) title(in *calc.Values, opt Options) string {
 	}
 	t := in.Calculation().Title()
 	if len(fixed) > 0 {
-		t += " with " + strings.Join(fixed, ", ")
+		t += ": " + strings.Join(fixed, ", ")
 	}
 	return t
 }

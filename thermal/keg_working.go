@@ -62,7 +62,7 @@ func (w Warming) Steps() []volume.Step {
 			q, dew := p.heat(m.beer, m.densest, middle)
 			steps = append(steps,
 				volume.Step{Name: names[i] + ", area", Symbol: "A", Value: p.area, Unit: "m²", Source: "vessel, as a cylinder as wide as it; ends dished"},
-				volume.Step{Name: names[i] + ", heat half-way", Symbol: "q", Value: q, Unit: "W", Source: "films [1] to [4] in series, radiation, sun"},
+				volume.Step{Name: names[i] + ", heat half-way", Symbol: "q", Value: q, Unit: "W", Source: "convection (Churchill & Chu, McAdams) in series, radiation, dew, sun"},
 				volume.Step{Name: names[i] + ", of it dew", Symbol: "q_dew", Value: dew, Unit: "W", Source: "h_c/(c_p Le^⅔) (w_a − w_s) h_fg"},
 			)
 		}

@@ -38,6 +38,8 @@ var iceBath = calc.Calculation{
 		{Name: "ua", Kind: quantity.Conductance, Help: "measured heat per kelvin of the box, from thermal calibrate"},
 		{Name: "pour", Kind: quantity.Text, Repeat: true, Help: "flow or amount, and when: 4L/h:2h-7h"},
 		{Name: "top-up", Kind: quantity.Text, Repeat: true, Help: "ice added, and when: 10lb:3h"},
+		{Name: "bag", Kind: quantity.Mass, Help: "with --for: add the fewest bags of this size that keep ice in the tub", Limit: calc.Limit(thermal.Limits(), "bag of ice")},
+		clearSkyInput,
 	}, append(surroundingInputs(), calc.BeerInputs()...)...),
 	Results: []calc.Key{
 		{Key: "time_s", Label: "time"},
@@ -52,9 +54,15 @@ var iceBath = calc.Calculation{
 		{Key: "covered_share", Label: "keg below the bath"},
 		{Key: "floats_below_share", Label: "keg floats when less full than"},
 		{Key: "bath_freezes_c", Label: "bath freezes at"},
+		{Key: "around_c", Label: "air around the tub"},
+		{Key: "sun_w_per_m2", Label: "sun on level ground there"},
+		{Key: "top_ups", Label: "bags of ice to add"},
 		{Key: "without_water_time_s", Label: "time with ice alone"},
 		{Key: "without_water_temperature_c", Label: "beer with ice alone"},
 		{Key: "without_water_hold_time_s", Label: "ice alone lasts"},
+	},
+	Cautions: []string{
+		"Ice and water that kegs have stood in are not for drinks or food.",
 	},
 	Run: runIceBath,
 }
@@ -70,6 +78,11 @@ func runIceBath(in *calc.Values, out *calc.Result) error {
 	if err != nil {
 		return err
 	}
+	if in.Given("bag") {
+		if bath, err = keepCold(in, out, bath); err != nil {
+			return err
+		}
+	}
 	chill := func(b thermal.IceBath) (thermal.Chilling, error) { return b.After(in.Duration("for")) }
 	out.Answer = "After {time_s} the beer pours at {temperature_c}, with {ice_left_kg} of ice left."
 	key := "temperature_c"
@@ -84,11 +97,32 @@ func runIceBath(in *calc.Values, out *calc.Result) error {
 	}
 	out.Band(key, c.Band)
 	setChilling(out, c)
+	setAround(out, bath.Around)
 	iceBathRemarks(out, bath, c)
 	if !bath.Drained {
 		compareDry(out, key, bath, chill)
 	}
 	return nil
+}
+
+// keepCold adds the fewest top-ups and lists them.
+func keepCold(in *calc.Values, out *calc.Result, b thermal.IceBath) (thermal.IceBath, error) {
+	if !in.Given("for") {
+		return b, &calc.UsageError{What: "--bag needs the time that the ice must last", Hint: "add --for"}
+	}
+	kept, err := b.KeptCold(in.Duration("for"), in.Mass("bag"))
+	if err != nil {
+		return b, err
+	}
+	out.Set("top_ups", float64(len(kept.TopUps)))
+	rows := calc.Table{Key: "top_up_list", Columns: []string{"time_s", "ice_kg"}}
+	for _, u := range kept.TopUps {
+		rows.Rows = append(rows.Rows, []any{u.At.Seconds(), float64(u.Ice)})
+	}
+	if len(rows.Rows) > 0 {
+		out.Table(rows)
+	}
+	return kept, nil
 }
 
 func setChilling(out *calc.Result, c thermal.Chilling) {
@@ -138,6 +172,9 @@ func iceBathRemarks(out *calc.Result, b thermal.IceBath, c thermal.Chilling) {
 	}
 	if c.FloatsBelow > 0 {
 		out.Note("A keg less than {floats_below_share} full floats and tips in this depth: weigh it down or let water off.")
+	}
+	if b.Around.Sun > 0 && !b.Lid {
+		out.Note("The tub stands in sun of {sun_w_per_m2}: shade and a lid save ice.")
 	}
 	if b.Salt > 0 {
 		out.Note("The salted bath freezes at {bath_freezes_c}, and less cold as ice melts into it.")

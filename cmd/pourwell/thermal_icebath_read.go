@@ -16,6 +16,9 @@ func readIceBath(in *calc.Values) (thermal.IceBath, error) {
 	if err != nil {
 		return thermal.IceBath{}, err
 	}
+	if err := readSky(in, &around); err != nil {
+		return thermal.IceBath{}, err
+	}
 	b := thermal.DefaultIceBath(in.Vessel("keg"), in.Temperature("from"), around)
 	if b.Beer, err = in.Beer(); err != nil {
 		return b, err

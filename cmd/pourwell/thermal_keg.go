@@ -28,6 +28,8 @@ var kegInAir = calc.Calculation{
 		{Name: "full", Kind: quantity.Share, Default: "100%", Help: "share of the keg that holds beer", Limit: calc.Limit(thermal.Limits(), "fill")},
 		{Name: "fan", Kind: quantity.Speed, Default: "0m/s", Help: "air past the keg from a fan, as in a refrigerator"},
 		{Name: "ua", Kind: quantity.Conductance, Help: "measured heat per kelvin, from thermal calibrate"},
+		{Name: "car", Kind: quantity.Switch, Help: "in the boot of a closed car that stands in this air and sun"},
+		clearSkyInput,
 	}, append(surroundingInputs(), calc.BeerInputs()...)...),
 	Results: []calc.Key{
 		{Key: "time_s", Label: "time"},
@@ -37,6 +39,8 @@ var kegInAir = calc.Calculation{
 		{Key: "heat_w", Label: "heat into the beer"},
 		{Key: "dew_g_per_h", Label: "water dripping off"},
 		{Key: "dew_heat_share", Label: "heat that dew brings"},
+		{Key: "around_c", Label: "air around the keg"},
+		{Key: "sun_w_per_m2", Label: "sun on level ground there"},
 	},
 	Run: runKeg,
 }
@@ -91,6 +95,7 @@ func runKeg(in *calc.Values, out *calc.Result) error {
 		return err
 	}
 	setWarming(out, w)
+	setAround(out, keg.Around)
 	kegRemarks(in, out, w)
 	return nil
 }
@@ -102,6 +107,12 @@ func readKeg(in *calc.Values) (thermal.Keg, error) {
 	}
 	if fan := in.Number("fan"); fan > in.Number("wind") {
 		assign(&around.Wind, fan)
+	}
+	if err := readSky(in, &around); err != nil {
+		return thermal.Keg{}, err
+	}
+	if in.On("car") {
+		around = thermal.ClosedCar(around)
 	}
 	keg := thermal.DefaultKeg(in.Vessel("keg"), in.Temperature("from"), around)
 	if keg.Beer, err = in.Beer(); err != nil {
@@ -132,17 +143,34 @@ func setWarming(out *calc.Result, w thermal.Warming) {
 	out.Table(course)
 }
 
+// setAround tells the air and sun that the inputs came to.
+func setAround(out *calc.Result, s thermal.Surroundings) {
+	out.Set("around_c", s.Air.Celsius())
+	out.Set("sun_w_per_m2", float64(s.Sun))
+}
+
 // kegRemarks says what the answer rests on and what to mind.
 func kegRemarks(in *calc.Values, out *calc.Result, w thermal.Warming) {
 	if w.DewHeatShare > 0.01 {
 		out.Note("Dew brings {dew_heat_share} of the heat and {dew_g_per_h} of water drips off. A dry towel or jacket around the keg keeps it away.")
 	}
+	if in.Given("clear-sky") {
+		out.Note("The sun is that of a clear sky at that place and hour; clouds take half of it or more.")
+	}
+	if in.On("car") {
+		out.Note("A closed car in the sun warms by up to {22 k} within the hour, and a window ajar changes little: carry kegs in the cabin with" +
+			" the cooling on, wrapped, and load them last.")
+	}
 	if !in.Given("humidity") && !in.Given("ua") && w.Heat > 0 {
 		out.Note("The humidity was not given: in dry air a bare keg warms about half as fast, on a muggy day faster still.")
 	}
-	if in.Number("sun") == 0 && in.Number("wind") == 0 && in.Number("jacket") == 0 {
+	if in.Number("sun") == 0 && !in.Given("clear-sky") && in.Number("wind") == 0 && in.Number("jacket") == 0 {
 		out.Note("Common practice, no source: a bare 5 gal keg gains {5.5556 k} in about 2 h in dry shade at {30 c}, and takes about 16 h back" +
 			" in still refrigerator air just above freezing. This model agrees within 30 %.")
+	}
+	if in.On("car") {
+		out.Caution("Kegs and CO2 cylinders in a car: strap them down, keep cylinders upright and closed, air the car, and never leave a" +
+			" cylinder in a car parked in the sun.")
 	}
 	if w.Temperature.Celsius() > 25 {
 		out.Caution("A keg that warms to {temperature_c} gains pressure, most of all when full. Vent it by its relief valve, never defeat the valve," +

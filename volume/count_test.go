@@ -101,6 +101,17 @@ func TestIncompleteBetaLarge(t *testing.T) {
 	}
 }
 
+func TestCountEdges(t *testing.T) {
+	for _, c := range []count{{}, {5, 0.4}} {
+		if c.atMost(-1) != 0 || c.more(-1) != 1 || c.left(-3) != 0 {
+			t.Errorf("%v: less than nothing is asked for", c)
+		}
+	}
+	if none := (count{}); none.atMost(0) != 1 || none.more(0) != 0 || none.quantile(0.9) != 0 || none.left(7) != 7 {
+		t.Error("something is asked for by nobody")
+	}
+}
+
 func TestCountQuantile(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		c := count{math.Exp(rapid.Float64Range(-3, 19).Draw(t, "ln mean")), 0}

@@ -67,6 +67,7 @@ var outsideChecks = map[string]string{
 	"Crowd.Demand":       "practice; distuv.Poisson; simulation",
 	"Crowd.Menu":         "as Demand, of which it is a sum",
 	"Crowd.Mix":          "every combination compared",
+	"Demand.At":          "practice, two drinks in the first hour and one in each later",
 	"Demand.Plus":        "sums, by hand",
 	"Crowd.Bar":          "practice, two drinks in the first hour",
 	"Bar.SelfService":    "our assumption, no outside value exists",

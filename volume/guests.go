@@ -149,6 +149,24 @@ func (d *Demand) moment(chance float64) time.Duration {
 	return time.Duration(math.Min(hours, c.Duration.Hours()) * float64(time.Hour))
 }
 
+// At returns how many servings are asked for on average until t from the start,
+// and the probability that the kegs have run out by then; of a sum, the largest
+// of its parts. Times outside the event count as its start or end.
+func (d Demand) At(t time.Duration) (expected, runOut float64) {
+	t = max(0, min(t, d.crowd.Duration))
+	for _, p := range d.all() {
+		if p.Expected == 0 {
+			continue
+		}
+		mean := p.Expected * p.crowd.thirst(t) / p.crowd.thirst(p.crowd.Duration)
+		expected += mean
+		if p.count.mean > 0 {
+			runOut = math.Max(runOut, count{mean, p.count.excess}.more(p.servings))
+		}
+	}
+	return expected, runOut
+}
+
 // thirst returns the servings that each drinker asks for until t, on average.
 func (c Crowd) thirst(t time.Duration) float64 {
 	h := t.Hours()
@@ -181,31 +199,6 @@ func (c Crowd) check(fn string) error {
 		}
 	}
 	return nil
-}
-
-// Plus returns what two beers of one menu ask for together: the sums of
-// servings, kegs, volume and leftovers, the larger chance of running out, the
-// earlier times and the cost of all kegs over all servings drunk. The chance
-// that some beer runs out lies between RunOut and the sum of all.
-func (d Demand) Plus(e Demand) Demand {
-	sum := Demand{
-		Expected: d.Expected + e.Expected, Planned: d.Planned + e.Planned, Kegs: d.Kegs + e.Kegs, Volume: d.Volume + e.Volume,
-		RunOut: math.Max(d.RunOut, e.RunOut), Leftover: d.Leftover + e.Leftover,
-		LastsFor: min(d.LastsFor, e.LastsFor), RunsOutAt: min(d.RunsOutAt, e.RunsOutAt),
-		crowd: d.crowd, parts: append(d.all(), e.all()...), drunk: d.drunk + e.drunk,
-	}
-	if sum.drunk > 0 {
-		sum.GlassCost = (d.GlassCost*d.drunk + e.GlassCost*e.drunk) / sum.drunk
-	}
-	return sum
-}
-
-// all returns the demands that d is the sum of, itself if it is none.
-func (d Demand) all() []Demand {
-	if d.parts == nil {
-		return []Demand{d}
-	}
-	return d.parts[:len(d.parts):len(d.parts)]
 }
 
 // Steps returns the working, of one beer after the other for a sum.

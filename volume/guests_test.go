@@ -168,8 +168,16 @@ func TestGuestsRunOutTimes(t *testing.T) {
 		t.Fatal(err)
 	}
 	chanceAt := func(at time.Duration) float64 {
-		at = min(at, c.Duration)
-		return count{30 * c.thirst(at), d[0].count.excess}.more(d[0].servings)
+		_, chance := d[0].At(at)
+		return chance
+	}
+	for at, want := range map[time.Duration]float64{-time.Hour: 0, 0: 0, 30 * time.Minute: 30, time.Hour: 60, 3 * time.Hour: 120, 5 * time.Hour: 180, 9 * time.Hour: 180} {
+		if got, _ := d[0].At(at); math.Abs(got-want) > 1e-9 {
+			t.Errorf("%g servings asked for until %v, want %g", got, at, want)
+		}
+	}
+	if got := chanceAt(c.Duration); got != d[0].RunOut {
+		t.Errorf("chance at the end %g, run-out probability %g", got, d[0].RunOut)
 	}
 	if got := chanceAt(d[0].LastsFor); math.Abs(got-0.1) > 1e-6 {
 		t.Errorf("lasts %v: chance of having run out %g, want 0.1", d[0].LastsFor, got)
@@ -258,8 +266,18 @@ func TestGuestsRefuse(t *testing.T) {
 	if _, err := c.Menu(nil); !errors.As(err, &r) {
 		t.Errorf("no beer: %v", err)
 	}
-	if _, err := c.Menu([]Choice{{Share: 1, Keg: keg, Kegs: -1}}); !errors.As(err, &r) {
-		t.Errorf("negative kegs: %v", err)
+	tall := keg
+	tall.Pour.Keg.Capacity = 0
+	for name, bad := range map[string]Choice{
+		"negative kegs":  {Share: 1, Keg: keg, Kegs: -1},
+		"negative share": {Share: -1, Keg: keg},
+		"price":          {Share: 1, Keg: keg, Price: math.NaN()},
+		"no capacity":    {Share: 1, Keg: tall},
+	} {
+		other := Choice{Share: 1 - bad.Share, Keg: keg}
+		if got, err := c.Menu([]Choice{bad, other}); !errors.As(err, &r) || got != nil {
+			t.Errorf("%s: %v, %v", name, got, err)
+		}
 	}
 	empty := keg
 	empty.Pours = 0
@@ -268,6 +286,28 @@ func TestGuestsRefuse(t *testing.T) {
 	}
 	if _, err := c.Demand(Yield{}); !errors.As(err, &r) {
 		t.Errorf("no keg: %v", err)
+	}
+}
+
+// An expectation alone stays bare of allocations, as does the whole demand.
+func TestDemandAllocatesNothing(t *testing.T) {
+	c, keg := DefaultCrowd(60, 5*time.Hour), pints(t)
+	if n := testing.AllocsPerRun(100, func() { _, _ = c.Demand(keg) }); n != 0 {
+		t.Errorf("%g allocations", n)
+	}
+}
+
+// Nobody drinks: nothing is asked for and nothing runs out.
+func TestGuestsNobodyDrinks(t *testing.T) {
+	c := DefaultCrowd(60, 5*time.Hour)
+	c.Share = 0
+	d, err := c.Menu([]Choice{{Share: 1, Keg: pints(t), Kegs: 1}})
+	if err != nil {
+		t.Fatal(err)
+	}
+	left := float64(d[0].Leftover / d[0].Choice.Keg.Liquid)
+	if d[0].Planned != 0 || d[0].RunOut != 0 || math.Abs(left-51) > 1e-9 || d[0].GlassCost != 0 || d[0].LastsFor != c.Duration {
+		t.Errorf("%+v", d[0])
 	}
 }
 

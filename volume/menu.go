@@ -1,6 +1,9 @@
 package volume
 
-import "fmt"
+import (
+	"fmt"
+	"math"
+)
 
 // A Choice is one beer among those on offer, or one size of keg among those on
 // hand.
@@ -42,6 +45,31 @@ func (c Crowd) Menu(beers []Choice) ([]Demand, error) {
 		}
 	}
 	return all, nil
+}
+
+// Plus returns what two beers of one menu ask for together: the sums of
+// servings, kegs, volume and leftovers, the larger chance of running out, the
+// earlier times and the cost of all kegs over all servings drunk. The chance
+// that some beer runs out lies between RunOut and the sum of all.
+func (d Demand) Plus(e Demand) Demand {
+	sum := Demand{
+		Expected: d.Expected + e.Expected, Planned: d.Planned + e.Planned, Kegs: d.Kegs + e.Kegs, Volume: d.Volume + e.Volume,
+		RunOut: math.Max(d.RunOut, e.RunOut), Leftover: d.Leftover + e.Leftover,
+		LastsFor: min(d.LastsFor, e.LastsFor), RunsOutAt: min(d.RunsOutAt, e.RunsOutAt),
+		crowd: d.crowd, parts: append(d.all(), e.all()...), drunk: d.drunk + e.drunk,
+	}
+	if sum.drunk > 0 {
+		sum.GlassCost = (d.GlassCost*d.drunk + e.GlassCost*e.drunk) / sum.drunk
+	}
+	return sum
+}
+
+// all returns the demands that d is the sum of, itself if it is none.
+func (d Demand) all() []Demand {
+	if d.parts == nil {
+		return []Demand{d}
+	}
+	return d.parts[:len(d.parts):len(d.parts)]
 }
 
 func (b Choice) check(fn string) error {

@@ -1,0 +1,49 @@
+package volume
+
+import (
+	"errors"
+	"fmt"
+	"math"
+	"testing"
+	"time"
+)
+
+// NaN, infinities and values beyond either bound fail; the bounds are inside.
+func TestRangeCheck(t *testing.T) {
+	r := Range{"share", 0, 1, "", "a share"}
+	for _, v := range []float64{0, 0.5, 1} {
+		if err := r.Check("test", v); err != nil {
+			t.Error(err)
+		}
+	}
+	for _, v := range []float64{math.NaN(), math.Inf(1), math.Inf(-1), -5e-324, math.Nextafter(1, 2)} {
+		var e *RangeError
+		if err := r.Check("test", v); !errors.As(err, &e) || e.Func != "test" || e.Name != "share" || e.Min != 0 || e.Max != 1 {
+			t.Errorf("%g: %v", v, err)
+		}
+	}
+}
+
+func ExampleRangeError() {
+	_, err := DefaultCrowd(1e9, 5*time.Hour).Demand(Yield{})
+	var e *RangeError
+	if errors.As(err, &e) {
+		fmt.Println(e)
+		fmt.Println(e.Name, "up to", e.Max)
+	}
+	// Output:
+	// volume.Crowd.Demand: guests 1e+09 is outside 1 to 1e+06 (beyond it, plan site by site)
+	// guests up to 1e+06
+}
+
+// Lists are copies: changing one changes no table.
+func TestListsAreCopies(t *testing.T) {
+	Vessels()[0].Name = "changed"
+	Glasses()[0].Name = "changed"
+	if Vessels()[0].Name != "uk-barrel" || Glasses()[0].Name != "us-pint" {
+		t.Error("a table was changed through its list")
+	}
+	if len(Vessels()) != len(vessels) || len(Glasses()) != len(glasses) {
+		t.Error("a list is short")
+	}
+}

@@ -129,7 +129,7 @@ func setDiagnosis(out *calc.Result, d lines.Diagnosis) {
 	t := calc.Table{Key: "findings", Columns: []string{"cause", "measured", "expected", "remedy", "confirm", "size_kpa"}}
 	for _, f := range d.Findings {
 		t.Rows = append(t.Rows, []any{
-			f.Cause, f.Measured.String(), f.Expected.String(), f.Remedy.String(), f.Confirm.String(), float64(f.Size / carbonation.KPa),
+			f.Cause, string(f.Measured), string(f.Expected), string(f.Remedy), string(f.Confirm), float64(f.Size / carbonation.KPa),
 		})
 	}
 	if len(t.Rows) > 0 {

@@ -8,6 +8,7 @@ import (
 	"strconv"
 
 	"example.com/pourwell/internal/calc"
+	"example.com/pourwell/internal/quantity"
 )
 
 // CSV writes the answers as a header of keys and one row. Lists of rows, such
@@ -46,7 +47,7 @@ func TableCSV(w io.Writer, out *calc.Result, key string) error {
 				case float64:
 					row[i] = number(c)
 				case string:
-					row[i] = c
+					row[i] = Sentence(c, nil, out, quantity.Both)
 				}
 			}
 			rows = append(rows, row)

@@ -114,7 +114,9 @@ func inputsObject(in *calc.Values, skip func(key string) bool) object {
 	return o
 }
 
-// resultsObject lists the answers and tables under their keys.
+// resultsObject lists the answers and tables under their keys. Sentences in a
+// table quote their numbers in both systems, since units of display change no
+// result.
 func resultsObject(out *calc.Result) object {
 	o := object{}
 	for _, v := range out.Values {
@@ -129,6 +131,9 @@ func resultsObject(out *calc.Result) object {
 		for _, r := range t.Rows {
 			row := object{}
 			for i, c := range r {
+				if text, ok := c.(string); ok {
+					c = Sentence(text, nil, out, quantity.Both)
+				}
 				row.add(t.Columns[i], c)
 			}
 			rows = append(rows, row)

@@ -76,9 +76,11 @@ func (d *Diagnosis) throttled(o *Observation, computed Pour) error {
 func (d *Diagnosis) tooFast(o *Observation, timed bool) error {
 	run := o.Run
 	if timed {
-		if k, err := run.Calibrate(o.Serving.Gauge, o.Glass.Volume, o.Time); err == nil {
-			run.Calibration = k.Factor
+		k, err := run.Calibrate(o.Serving.Gauge, o.Glass.Volume, o.Time)
+		if err != nil {
+			return d.impossible(o)
 		}
+		run.Calibration = k.Factor
 	}
 	target := o.Serving.Target
 	spare := o.applied()
@@ -97,6 +99,24 @@ func (d *Diagnosis) tooFast(o *Observation, timed bool) error {
 		Expected: say("{%.4g l_per_min}; {%.4g kpa} are left over at the tap", target.LitresPerMinute(), kpa(spare)),
 		Remedy:   remedy,
 		Confirm:  "the beer shoots out of the tap and foams in the glass, clear in the line",
+	})
+	return nil
+}
+
+// impossible says that more flows than the run could let through as it was
+// described, even without friction.
+func (d *Diagnosis) impossible(o *Observation) error {
+	p, err := o.Run.serve(o.Serving)
+	if err != nil {
+		return err
+	}
+	asks := p.circuit.lift + p.circuit.at(float64(d.Flow))
+	d.found(Finding{
+		Cause: "gauge or line not as described", Size: size(asks - o.applied()), Fits: true,
+		Measured: say("{%.4g l_per_min} at {%.5g kpa}", d.Flow.LitresPerMinute(), o.Serving.Gauge.KPa()),
+		Expected: say("{%.4g l_per_min} through these tubes, fittings and tap", p.Flow.LitresPerMinute()),
+		Remedy:   "compare the gauge with another; measure bores and lengths again; count only the liquid in the glass, not its foam",
+		Confirm:  "the line turns out wider or shorter, or the gauge reads low",
 	})
 	return nil
 }

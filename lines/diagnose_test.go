@@ -78,6 +78,10 @@ func TestEachCauseIsFound(t *testing.T) {
 			o.Run.Tubes[0].Length = 0.5
 			o.Time = must(o.Run.Flow(o.Serving.Gauge))(t).TimeFor(o.Glass.Volume)
 		}},
+		{"gauge or line not as described", "measure bores", func(t *testing.T, o *Observation) {
+			o.Run.Tubes[0].Length = 6
+			o.Time = 4 * time.Second
+		}},
 		{"tap part open, or a kinked or blocked line", "open the tap", func(t *testing.T, o *Observation) {
 			o.Time *= 2
 		}},

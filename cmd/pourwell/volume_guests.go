@@ -1,6 +1,8 @@
 package main
 
 import (
+	"time"
+
 	"example.com/pourwell/internal/calc"
 	"example.com/pourwell/internal/quantity"
 	"example.com/pourwell/volume"
@@ -28,6 +30,7 @@ var guests = calc.Calculation{
 		{Key: "runs_out_at_s", Label: "if it runs out, after about"},
 		{Key: "leftover_l", Label: "beer left, on average"},
 		{Key: "cost_per_glass", Label: "cost of a glass drunk"},
+		{Key: "expected", Label: "servings expected"},
 	},
 	Cautions: []string{
 		"A count of servings says nothing about who may drive or has had enough. Offer water and food, serve nobody who is drunk" +
@@ -96,13 +99,16 @@ func readCrowd(in *calc.Values) volume.Crowd {
 
 // setDemand sets the answer for one beer.
 func setDemand(in *calc.Values, out *calc.Result, d volume.Demand) {
-	out.Answer = "Bring {kegs} kegs for {servings_planned} servings; {servings_expected} are expected." +
-		" The beer runs out with a chance of {run_out_probability}."
-	if d.LastsFor < in.Duration("for") {
-		out.Answer = "{kegs} kegs are too few for {servings_planned} servings: the beer runs out with a chance of" +
+	kegs := "{kegs} " + plural(d.Kegs, "keg")
+	switch {
+	case d.LastsFor < in.Duration("for"):
+		out.Answer = kegs + " will not do for {servings_planned} servings: the beer runs out with a chance of" +
 			" {run_out_probability}, and lasts {lasts_for_s} with the confidence asked."
-	} else if in.Given("kegs") {
-		out.Answer = "{kegs} kegs suffice for {servings_planned} servings. The beer runs out with a chance of {run_out_probability}."
+	case in.Given("kegs"):
+		out.Answer = kegs + " will do for {servings_planned} servings. The beer runs out with a chance of {run_out_probability}."
+	default:
+		out.Answer = "Bring " + kegs + " for {servings_planned} servings; {servings_expected} are expected." +
+			" The beer runs out with a chance of {run_out_probability}."
 	}
 	out.Set("servings_expected", d.Expected)
 	out.Set("servings_planned", float64(d.Planned))
@@ -115,9 +121,22 @@ func setDemand(in *calc.Values, out *calc.Result, d volume.Demand) {
 	if d.GlassCost > 0 {
 		out.Set("cost_per_glass", d.GlassCost)
 	}
+	setDemandCourse(out, d, in.Duration("for"))
 	out.Band("servings_expected", d.Band)
 	out.Working(d.Steps)
 	out.Note("Two servings in the first hour and one in each later hour, and half of the guests drinking beer, are common practice" +
 		" without a source. It plans 10 to 15 % more than the average, which is too little for a small party: there it is" +
 		" chance who comes thirsty.")
+}
+
+// setDemandCourse adds how demand and the chance of having run out grow.
+func setDemandCourse(out *calc.Result, d volume.Demand, whole time.Duration) {
+	const parts = 8
+	course := calc.Table{Key: "course", Columns: []string{"time_s", "expected", "run_out_probability"}, Curve: true}
+	for i := range time.Duration(parts + 1) {
+		t := whole * i / parts
+		expected, runOut := d.At(t)
+		course.Rows = append(course.Rows, []any{t.Seconds(), expected, runOut})
+	}
+	out.Table(course)
 }

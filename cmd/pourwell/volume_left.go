@@ -75,7 +75,7 @@ func beerLeft(in *calc.Values, out *calc.Result) error {
 	if err != nil {
 		return err
 	}
-	out.Answer = "About {volume_l} of beer is left, {pours} pours."
+	out.Answer = "About {volume_l} of beer is left, {pours} " + plural(r.Count, "pour") + "."
 	out.Set("volume_l", float64(r.Volume/volume.Litre))
 	out.Set("pours", float64(r.Count))
 	out.Set("full_share", r.Share)
@@ -111,7 +111,7 @@ func gasLeft(in *calc.Values, out *calc.Result) error {
 	if err != nil {
 		return err
 	}
-	out.Answer = "{gas_kg} of gas is left, {full_share} of a full cylinder: enough for {kegs} kegs."
+	out.Answer = "{gas_kg} of gas is left, {full_share} of a full cylinder: enough for {kegs} " + plural(r.Count, "keg") + "."
 	out.Set("gas_kg", float64(r.Mass))
 	out.Set("kegs", float64(r.Count))
 	out.Set("full_share", r.Share)

@@ -30,6 +30,10 @@ var pours = calc.Calculation{
 		{Key: "uk_units", Label: "UK units in each"},
 		{Key: "au_drinks", Label: "Australian standard drinks"},
 	},
+	Cautions: []string{
+		"Standard drinks count what is served. They do not say who may drive or has had enough: offer water and food, serve nobody" +
+			" who is drunk or under age. Local law decides.",
+	},
 	Run: runPours,
 }
 
@@ -46,7 +50,7 @@ func runPours(in *calc.Values, out *calc.Result) error {
 	if err != nil {
 		return err
 	}
-	out.Answer = "The keg gives {pours} pours with {liquid_per_pour_l} of beer in each."
+	out.Answer = "The keg gives {pours} " + plural(y.Pours, "pour") + " with {liquid_per_pour_l} of beer in each."
 	out.Set("pours", float64(y.Pours))
 	out.Set("liquid_per_pour_l", float64(y.Liquid/volume.Litre))
 	out.Set("lost_l", float64(y.Lost/volume.Litre))

@@ -12,7 +12,8 @@ var taps = calc.Calculation{
 	Package: "volume",
 	Name:    "taps",
 	Summary: "taps that keep the queue short, or the wait at the taps there are",
-	Detail: "A tap counts while somebody stands at it. --guests are those who come to these taps; in the first half hour everybody" +
+	Detail: "All taps are taken to pour the same beers; where each beer has a tap of its own, ask for each with those guests who drink it." +
+		" A tap counts while somebody stands at it. --guests are those who come to these taps; in the first half hour everybody" +
 		" wants a first glass, which is shown apart.",
 	Examples: []string{
 		"volume taps --guests 100 --per-hour 2 --wait 60s",
@@ -58,7 +59,7 @@ func runTaps(in *calc.Values, out *calc.Result) error {
 	if err != nil {
 		return err
 	}
-	out.Answer = "With {taps} taps, each with somebody at it, {late_share} of the guests wait longer than {wait_s}, and all of them" +
+	out.Answer = "With {taps} " + plural(q.Taps, "tap") + ", each with somebody at it, {late_share} of the guests wait longer than {wait_s}, and all of them" +
 		" {wait_mean_s} on average at most."
 	out.Set("taps", float64(q.Taps))
 	out.Set("wait_mean_s", q.Mean.Seconds())
@@ -86,8 +87,8 @@ func setRush(out *calc.Result, q volume.Queue) error {
 	rush, err := b.Queue()
 	if err != nil {
 		out.Set("first_half_hour_backlog", b.Backlog(q.Taps, 30*time.Minute))
-		out.Note("In the first half hour more guests come than {taps} taps serve: about {first_half_hour_backlog} are waiting at its end." +
-			" Open {first_half_hour_taps} taps then, or pour ahead.")
+		out.Note("In the first half hour more guests come than can be served: about {first_half_hour_backlog} are waiting at its end." +
+			" Open {first_half_hour_taps} then, or pour ahead.")
 		return nil
 	}
 	out.Set("first_half_hour_wait_s", rush.Mean.Seconds())

@@ -63,11 +63,20 @@ func Parse(k Kind, text string) (float64, error) {
 	if !ok {
 		return fail(unknownUnit(k, name), forExample)
 	}
-	si := (v + u.shift) * u.factor
+	si := u.si(v)
 	if math.IsInf(si, 0) {
 		return fail("is too large", forExample)
 	}
 	return si, nil
+}
+
+// si converts v. A thousandth is taken by dividing, so that 70 % is 0.7 to the
+// last bit.
+func (u unitDef) si(v float64) float64 {
+	if whole := math.Round(1 / u.factor); u.factor < 1 && 1/whole == u.factor {
+		return (v + u.shift) / whole
+	}
+	return (v + u.shift) * u.factor
 }
 
 // numberEnd returns where the leading number of s ends: digits, signs, point,

@@ -99,19 +99,13 @@ var (
 )
 
 // packageCommand returns a pointer to a structure the parser understands: one
-// command for the package, below it one for each calculation. Only those that
-// wanted selects get their flags; the parser need not know the others.
-func packageCommand(pkg, about string, wanted func(*calc.Calculation) bool) any {
+// command for the package, below it one for each calculation with its flags.
+func packageCommand(pkg, about string, calculations []*calc.Calculation) any {
 	var fields []reflect.StructField
-	for _, c := range catalogue() {
-		if c.Package != pkg {
-			continue
+	for _, c := range calculations {
+		if c.Package == pkg {
+			fields = append(fields, command(c.Name, c.Summary, reflect.StructOf(flagFields(c.Ready()))))
 		}
-		var flags []reflect.StructField
-		if wanted(c) {
-			flags = flagFields(c.Ready())
-		}
-		fields = append(fields, command(c.Name, c.Summary, reflect.StructOf(flags)))
 	}
 	return reflect.New(reflect.StructOf([]reflect.StructField{command(pkg, about, reflect.StructOf(fields))})).Interface()
 }
@@ -142,18 +136,28 @@ func fieldName(name string) string {
 	return "F_" + strings.ReplaceAll(name, "-", "_")
 }
 
-// parser returns the parser for args and the structure it fills.
+// parser returns the parser for args and the structure it fills. Where args
+// begin with a calculation, as they do but for global flags in front, the
+// parser knows it alone: the others would take most of the start.
 func parser(args []string) (*kong.Kong, *root, error) {
-	return parserWith(func(c *calc.Calculation) bool {
-		return slices.Contains(args, c.Package) && slices.Contains(args, c.Name)
-	})
+	if len(args) > 1 {
+		if c := lookup(args[0], args[1]); c != nil {
+			return parserOf([]*calc.Calculation{c})
+		}
+		if args[0] == "event" || args[0] == "help" {
+			return parserOf(nil)
+		}
+	}
+	return parserOf(catalogue())
 }
 
-// parserWith returns a parser that knows the flags of the calculations wanted.
-func parserWith(wanted func(*calc.Calculation) bool) (*kong.Kong, *root, error) {
+// parserOf returns a parser that knows the calculations given.
+func parserOf(calculations []*calc.Calculation) (*kong.Kong, *root, error) {
 	r := &root{}
 	for _, p := range packages {
-		r.Plugins = append(r.Plugins, packageCommand(p.name, p.about, wanted))
+		if slices.ContainsFunc(calculations, func(c *calc.Calculation) bool { return c.Package == p.name }) {
+			r.Plugins = append(r.Plugins, packageCommand(p.name, p.about, calculations))
+		}
 	}
 	k, err := kong.New(r, kong.Name("pourwell"), kong.NoDefaultHelp(), globalHelp,
 		kong.WithHyphenPrefixedParameters(true), kong.Exit(func(int) {}))

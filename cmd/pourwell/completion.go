@@ -17,7 +17,7 @@ func complement() bool {
 	if os.Getenv("COMP_LINE") == "" {
 		return false
 	}
-	k, _, err := parserWith(func(*calc.Calculation) bool { return true })
+	k, _, err := parserOf(catalogue())
 	if err != nil {
 		return true
 	}

@@ -1,0 +1,152 @@
+package thermal
+
+import (
+	"fmt"
+	"go/ast"
+	"go/doc"
+	"go/parser"
+	"go/token"
+	"os"
+	"regexp"
+	"slices"
+	"strings"
+	"testing"
+)
+
+// The validity table of the documentation is the table that the checks read.
+func TestValidityTable(t *testing.T) {
+	text, err := os.ReadFile("doc.go")
+	if err != nil {
+		t.Fatal(err)
+	}
+	_, after, ok := strings.Cut(string(text), "// # Validity\n")
+	section, _, okEnd := strings.Cut(after, "// # ")
+	if !ok || !okEnd {
+		t.Fatal("doc.go has no section Validity")
+	}
+	var documented, want []string
+	for _, m := range regexp.MustCompile(`(?m)^//\t(.*)$`).FindAllStringSubmatch(section, -1) {
+		documented = append(documented, m[1])
+	}
+	for _, r := range Limits() {
+		want = append(want, strings.TrimSpace(fmt.Sprintf("%-38s %.6g to %.6g %s", r.Name, r.Min, r.Max, r.Unit)))
+		if r.Source == "" || !(r.Min < r.Max) {
+			t.Errorf("row %+v", r)
+		}
+	}
+	if !slices.Equal(documented, want) {
+		t.Errorf("doc.go says\n%s\nthe table says\n%s", strings.Join(documented, "\n"), strings.Join(want, "\n"))
+	}
+}
+
+// source parses the package.
+func source(t *testing.T) (*token.FileSet, []*ast.File) {
+	t.Helper()
+	fset := token.NewFileSet()
+	entries, err := os.ReadDir(".")
+	if err != nil {
+		t.Fatal(err)
+	}
+	var files []*ast.File
+	for _, e := range entries {
+		if name := e.Name(); strings.HasSuffix(name, ".go") && !strings.HasSuffix(name, "_test.go") {
+			f, err := parser.ParseFile(fset, name, nil, parser.ParseComments)
+			if err != nil {
+				t.Fatal(err)
+			}
+			files = append(files, f)
+		}
+	}
+	return fset, files
+}
+
+// Every range that a check reads stands in Limits: as many variables called
+// limit... as rows.
+func TestLimitsAreComplete(t *testing.T) {
+	_, files := source(t)
+	n := 0
+	for _, f := range files {
+		for _, d := range f.Decls {
+			g, ok := d.(*ast.GenDecl)
+			if !ok || g.Tok != token.VAR {
+				continue
+			}
+			for _, s := range g.Specs {
+				if v := s.(*ast.ValueSpec); strings.HasPrefix(v.Names[0].Name, "limit") {
+					n++
+				}
+			}
+		}
+	}
+	if n != len(Limits()) {
+		t.Errorf("%d ranges are checked, %d are listed", n, len(Limits()))
+	}
+}
+
+// Each exported function and method that computes, and the outside value it is
+// checked against. What has none says why.
+var outsideChecks = map[string]string{
+	"BeerOf": "OIML R 22 densities, through a spirit", "BeerFromOriginal": "practice, 12 °P to 1.010",
+	"Beer.ABV": "what was given", "Beer.FinalGravity": "what was given", "Beer.ABW": "OIML R 22, through a spirit",
+	"Beer.RealExtract": "OIML R 22: none in a spirit; 10 and 12 °P worts", "Beer.OriginalExtract": "12 °P to 1.010 of texts",
+	"Beer.Density": "OIML R 22; IAPWS for water", "Beer.Viscosity": "Bingham & Jackson; sucrose of NBS C440",
+	"Beer.HeatCapacity": "Perry (memory)", "Beer.Conductivity": "International Critical Tables (memory); IAPWS for water",
+	"Beer.FreezingPoint": "Lange, ethanol; sum of parts",
+	"Kelvin":             "definition", "Celsius": "definition", "Fahrenheit": "definition",
+	"Temperature.Kelvin": "definition", "Temperature.Celsius": "definition", "Temperature.Fahrenheit": "definition",
+	"Temperature.Sub": "definition", "Temperature.Add": "definition",
+	"Shade": "what was given", "ClearSky": "pvlib's Haurwitz; Duffie & Beckman", "ClosedCar": "McLaren et al. (memory)",
+	"DefaultKeg": "practice, 2 h and 16 h", "Keg.Reach": "practice, 2 h and 16 h; closed form", "Keg.After": "closed form with a measured UA",
+	"Warming.DewPerHour": "dew times its heat; closed form of the flux", "Warming.Course": "its ends are the answer",
+	"DefaultIceBath": "bottles in iced water", "IceBath.Reach": "bottles, a can, two hold times of an ice chest",
+	"IceBath.After": "closed forms of hold time and of ice for beer", "IceBath.Dry": "cans take twice as long (secondary source)",
+	"IceBath.KeptCold": "none: a count, its property is that one bag less fails", "SteadyPour": "flow times time",
+	"Chilling.Course": "its ends are the answer", "Limits": "the documentation's table",
+
+	"DefaultCoil": "Chill", "Coil.Still": "assumption, stated", "Coil.Packed": "assumption, stated", "Coil.Pumped": "assumption, stated",
+	"Coil.Chill": "Cengel example 8-1; printed correlations in internal/pipe", "Coil.LargestFlow": "inverse of Chill",
+	"Coil.Serve": "first glass by hand; a model drop by drop", "Service.Glass": "Serve", "DefaultPours": "Serve", "Flow.LitresPerMinute": "definition",
+	"DefaultPlate": "Chill", "Plate.Pressed": "assumption, stated", "Plate.Loose": "assumption, stated", "Plate.Flooded": "assumption, stated",
+	"Plate.Chill": "textbook tables of effectiveness; squeezed film by hand", "Plate.Serve": "none outside: the block stepped by Runge-Kutta", "Plate.DrainDue": "by hand for 10 kg",
+	"DefaultLine": "Carry", "Line.Carry": "Cengel example 3-9; the line in pieces", "Line.Stand": "the radial equation", "LineRun.Course": "its ends are the answer",
+	"DefaultGlassful": "Pour", "Glassful.Filled": "Pour", "Glassful.Pour": "two bodies in closed form; Durran & Frierson", "GlassRun.Course": "its ends are the answer",
+	"GlassRun.AfterBand": "band",
+	"DefaultCalibration": "Solve", "Calibration.Solve": "by hand", "MeltedIce": "by hand; FAO's method", "Conductance.Melts": "inverse of MeltedIce",
+}
+
+// Methods that carry no number of their own: presentation, text and working.
+var plainMethods = []string{"String", "IsValid", "MarshalText", "UnmarshalText", "Steps", "Band", "Regime"}
+
+func TestEveryExportIsChecked(t *testing.T) {
+	fset, files := source(t)
+	p, err := doc.NewFromFiles(fset, files, "example.com/pourwell/thermal")
+	if err != nil {
+		t.Fatal(err)
+	}
+	seen := map[string]bool{}
+	need := func(name, comment string) {
+		seen[name] = true
+		if comment == "" {
+			t.Errorf("%s has no documentation", name)
+		}
+		if i := strings.LastIndex(name, "."); !slices.Contains(plainMethods, name[i+1:]) && outsideChecks[name] == "" {
+			t.Errorf("%s has no outside check", name)
+		}
+	}
+	for _, f := range p.Funcs {
+		need(f.Name, f.Doc)
+	}
+	for _, typ := range p.Types {
+		for _, f := range typ.Funcs {
+			need(f.Name, f.Doc)
+		}
+		for _, m := range typ.Methods {
+			need(typ.Name+"."+m.Name, m.Doc)
+		}
+	}
+	for name := range outsideChecks {
+		if !seen[name] {
+			t.Errorf("%s is listed and does not exist", name)
+		}
+	}
+}

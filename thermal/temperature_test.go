@@ -1,0 +1,71 @@
+package thermal
+
+import (
+	"encoding"
+	"math"
+	"testing"
+
+	"pgregory.net/rapid"
+)
+
+var (
+	_ encoding.TextMarshaler   = Temperature{}
+	_ encoding.TextUnmarshaler = (*Temperature)(nil)
+)
+
+// Fixed points of the scales, exact by definition or, for −40, by arithmetic.
+func TestScales(t *testing.T) {
+	for _, c := range []struct{ k, c, f float64 }{
+		{273.15, 0, 32}, {373.15, 100, 212}, {233.15, -40, -40}, {255.372222222222, -17.7777777777778, 0}, {273.16, 0.01, 32.018},
+	} {
+		for _, temp := range []Temperature{Kelvin(c.k), Celsius(c.c), Fahrenheit(c.f)} {
+			near(t, "kelvin", temp.Kelvin(), c.k, 1e-9)
+			near(t, "celsius", temp.Celsius(), c.c, 1e-9)
+			near(t, "fahrenheit", temp.Fahrenheit(), c.f, 1e-9)
+		}
+	}
+	near(t, "a step of Fahrenheit", float64(FahrenheitStep), 5.0/9, 1e-15)
+	near(t, "48 °F less 38 °F", float64(Fahrenheit(48).Sub(Fahrenheit(38))), 10*float64(FahrenheitStep), 1e-9)
+}
+
+func TestTemperatureNonsense(t *testing.T) {
+	for _, temp := range []Temperature{
+		{}, Kelvin(0), Kelvin(-1), Kelvin(math.NaN()), Kelvin(math.Inf(1)), Celsius(-273.15), Fahrenheit(-460),
+		Celsius(20).Add(-300), Celsius(20).Add(Difference(math.NaN())), Temperature{}.Add(5),
+	} {
+		if temp.IsValid() || !math.IsNaN(temp.Celsius()) || !math.IsNaN(temp.Fahrenheit()) || !math.IsNaN(float64(temp.Sub(Celsius(1)))) {
+			t.Errorf("%v is taken for a temperature", temp)
+		}
+		if _, err := temp.MarshalText(); err == nil || temp.String() != "invalid temperature" {
+			t.Errorf("%v is written", temp)
+		}
+	}
+}
+
+func TestTemperatureText(t *testing.T) {
+	for text, want := range map[string]float64{"38F": 276.483333333, "3.3C": 276.45, "276K": 276, "-2C": 271.15, "5 °C": 278.15} {
+		var temp Temperature
+		if err := temp.UnmarshalText([]byte(text)); err != nil {
+			t.Errorf("%q: %v", text, err)
+			continue
+		}
+		near(t, text, temp.Kelvin(), want, 1e-6)
+	}
+	for _, text := range []string{"", "38", "38X", "warm", "NaNC"} {
+		temp := Celsius(1)
+		if err := temp.UnmarshalText([]byte(text)); err == nil {
+			t.Errorf("%q is read as %v", text, temp)
+		}
+	}
+	rapid.Check(t, func(t *rapid.T) {
+		want := Kelvin(rapid.Float64Range(1e-3, 1e6).Draw(t, "k"))
+		text, err := want.MarshalText()
+		if err != nil {
+			t.Fatal(err)
+		}
+		var got Temperature
+		if err := got.UnmarshalText(text); err != nil || got != want {
+			t.Fatalf("%v comes back as %v, %v", want, got, err)
+		}
+	})
+}

@@ -93,8 +93,9 @@ func (p Pour) PerKeg() (Yield, error) {
 	y.Liquid = p.liquid(p.Foam)
 	y.drawn = math.Max(0, capacity*(1-p.Heel)-float64(p.Line)-float64(p.FirstGlass))
 	y.Pours = int(whole(y.drawn * (1 - p.Waste) / float64(y.Liquid)))
-	y.Lost = unit.Volume(capacity - y.drawn*(1-p.Waste))
-	y.Rest = unit.Volume(capacity) - y.Lost - unit.Volume(y.Pours)*y.Liquid
+	poured := unit.Volume(y.Pours) * y.Liquid
+	y.Rest = max(0, unit.Volume(y.drawn*(1-p.Waste))-poured)
+	y.Lost = p.Keg.Capacity - poured - y.Rest
 	// More foam that is liquid means fewer pours.
 	y.least = whole(y.drawn * (1 - p.Waste) / float64(p.liquid(math.Max(p.Foam, mostFoam))))
 	y.most = whole(y.drawn * (1 - p.Waste) / float64(p.liquid(math.Min(p.Foam, leastFoam))))
@@ -103,7 +104,7 @@ func (p Pour) PerKeg() (Yield, error) {
 
 // whole rounds down to a whole number of pours, forgiving the rounding of
 // units: a half barrel holds 124 glasses of 16 oz, not 123.
-func whole(pours float64) float64 { return math.Floor(pours * (1 + 1e-12)) }
+func whole(pours float64) float64 { return math.Floor(pours * (1 + 1e-13)) }
 
 // foamVolume is the volume of the head in m³.
 func (p Pour) foamVolume() float64 {

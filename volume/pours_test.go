@@ -83,7 +83,7 @@ func TestPoursConserve(t *testing.T) {
 		if math.Abs(float64(sum/p.Keg.Capacity)-1) > 1e-12 {
 			t.Fatalf("%v of %v accounted for", sum, p.Keg.Capacity)
 		}
-		if y.Rest < -1e-12*y.Liquid || y.Rest > y.Liquid*(1+1e-9) || y.Lost < 0 {
+		if y.Rest < 0 || y.Rest > y.Liquid*(1+1e-9) || y.Lost < -1e-12*p.Keg.Capacity {
 			t.Fatalf("rest %v, lost %v, of a pour of %v", y.Rest, y.Lost, y.Liquid)
 		}
 		b := y.Band()

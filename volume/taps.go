@@ -93,7 +93,8 @@ type Queue struct {
 // The recurrence keeps its digits to 10 000 taps and beyond. See the package's
 // table for the ranges; outside them Queue returns a [*RangeError]. If the taps
 // given cannot serve as fast as guests come, the queue grows without end and it
-// returns [ErrNever] with the numbers that make it so.
+// returns [ErrNever] with the numbers that make it so; so does a queue that would
+// take years to settle, with less than a millionth of the taps' time to spare.
 //
 // Sources: Erlang's delay formula as in R. Bronson, Operations Research
 // (Schaum, 1982), chapter 24; constant service: J. F. C. Kingman, Mathematical
@@ -110,7 +111,8 @@ func (b Bar) Queue() (Queue, error) {
 	if err := limitLoad.Check(fn, q.load); err != nil {
 		return q, err
 	}
-	if b.Taps > 0 && float64(b.Taps) <= q.load {
+	swamped := q.load * (1 + 1e-6)
+	if b.Taps > 0 && float64(b.Taps) <= swamped {
 		return q, fmt.Errorf("%s: %w: %d taps serve %.0f an hour and %.0f are asked for, so the queue grows",
 			fn, ErrNever, b.Taps, 3600*float64(b.Taps)/b.service().Seconds(), 3600*b.rate())
 	}
@@ -122,7 +124,7 @@ func (b Bar) Queue() (Queue, error) {
 		} else {
 			inverse = math.Inf(1)
 		}
-		if n <= q.load || c < b.Taps {
+		if n <= swamped || c < b.Taps {
 			continue
 		}
 		q.Taps = c

@@ -149,6 +149,11 @@ func TestQueueRefuses(t *testing.T) {
 	if q, err := b.Queue(); !errors.Is(err, ErrNever) || !math.IsNaN(q.Waits) {
 		t.Errorf("too few taps: %v, %v", q.Waits, err)
 	}
+	b = DefaultBar(180) // a load of exactly three
+	b.Taps = 3
+	if _, err := b.Queue(); !errors.Is(err, ErrNever) {
+		t.Errorf("taps that are just busy: %v", err)
+	}
 	var r *RangeError
 	for name, change := range map[string]func(*Bar){
 		"no guests":  func(b *Bar) { b.Guests = 0 },

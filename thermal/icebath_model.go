@@ -199,9 +199,10 @@ func (m *bathModel) films() {
 			q.sun, q.velocity, q.jacket = 0, 0, cover
 		}
 	}
-	m.side.heat = func(c float64) (float64, float64) { return skin.heat(m.Beer, m.densest, c) }
-	m.top.heat = func(c float64) (float64, float64) { return lid.heat(m.Beer, m.densest, c) }
-	m.tub.heat = m.tubHeat(outside, sun)
+	around := m.Around.Air.Celsius()
+	m.side.tabulate(around, func(c float64) (float64, float64) { return skin.heat(m.Beer, m.densest, c) })
+	m.top.tabulate(around, func(c float64) (float64, float64) { return lid.heat(m.Beer, m.densest, c) })
+	m.tub.tabulate(around, m.tubHeat(outside, sun))
 
 	mid := waterAt(zeroCelsius + 4)
 	m.mixing = 0.15 * mid.k * math.Cbrt(gravity*densityCoeff*mid.pr/(mid.nu*mid.nu))

@@ -169,7 +169,7 @@ func TestBathCloses(t *testing.T) {
 		if d := m.y[inBeer] - left; !(math.Abs(d) <= 1e-9*float64(v.Capacity)) {
 			t.Fatalf("beer off by %g m³", d)
 		}
-		if ice := m.y[inIce]; !(0 <= ice && ice <= (float64(b.Ice)+added)*(1+1e-6)) {
+		if ice := m.y[inIce]; !(0 <= ice && ice <= (float64(b.Ice)+added)*(1+1e-5)+1e-4) {
 			t.Fatalf("%g kg of ice", ice)
 		}
 		s := m.sample()

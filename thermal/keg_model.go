@@ -119,7 +119,7 @@ func newKegModel(k Keg) *kegModel {
 			m.sun += p.sun * p.area
 		}
 	}
-	m.table.heat = m.evaluate
+	m.table.tabulate(m.air, m.evaluate)
 	return m
 }
 

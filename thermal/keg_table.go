@@ -7,6 +7,7 @@ import "math"
 // interpolates in a straight line between nodes.
 type heatTable struct {
 	heat  func(c float64) (q, dew float64)
+	low   float64 // temperature of the first node, °C
 	nodes [tableNodes]heatNode
 }
 
@@ -15,17 +16,25 @@ type heatNode struct {
 	known  bool
 }
 
-// The table runs from −30 to 130 °C. A step of 0.5 K keeps the error of a keg's
-// heat flow below 0.1 % on the mean and 1 % at the corners where dew sets in.
+// The table runs from about −30 to 130 °C. A step of 0.5 K keeps the error of a
+// keg's heat flow below 0.1 % on the mean and 1 % at the corners where dew sets
+// in.
 const (
 	tableLow   = -30.0
 	tableStep  = 0.5
-	tableNodes = 321
+	tableNodes = 323
 )
+
+// tabulate starts the table, with a node at the air's temperature air °C: there
+// the flow turns round, and dew ends in saturated air.
+func (h *heatTable) tabulate(air float64, heat func(c float64) (q, dew float64)) {
+	h.heat = heat
+	h.low = air - tableStep*math.Ceil((air-tableLow)/tableStep)
+}
 
 // at returns the flows at c °C. Outside the table they are NaN.
 func (h *heatTable) at(c float64) (q, dew float64) {
-	x := (c - tableLow) / tableStep
+	x := (c - h.low) / tableStep
 	if !(0 <= x && x < tableNodes-1) {
 		return math.NaN(), math.NaN()
 	}
@@ -38,7 +47,7 @@ func (h *heatTable) at(c float64) (q, dew float64) {
 func (h *heatTable) node(i int) *heatNode {
 	n := &h.nodes[i]
 	if !n.known {
-		n.q, n.dew = h.heat(tableLow + tableStep*float64(i))
+		n.q, n.dew = h.heat(h.low + tableStep*float64(i))
 		n.known = true
 	}
 	return n

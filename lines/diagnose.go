@@ -52,6 +52,7 @@ const (
 	pressureSlack    = 10e3 // Pa
 	temperatureSlack = 1.5  // K, in the glass
 	flowSlack        = 1.25
+	slowSlack        = 1.6 // slow beer tries patience before it is a fault
 )
 
 // What beers usually hold, assumed where nothing is known, and what the most
@@ -153,13 +154,26 @@ func (d *Diagnosis) gas(o *Observation) error {
 	return d.warmOrOver(o, over)
 }
 
-// warmOrOver says why the keg's gas presses harder than the gauge: too warm or
-// too much.
+// coldest keg that somebody would be told to aim for, °C.
+const coldKeg = 1
+
+// warmOrOver says why the keg's gas presses harder than the gauge: the keg is
+// too warm, holds too much, or is simply under too little pressure.
 func (d *Diagnosis) warmOrOver(o *Observation, over float64) error {
 	warmer := o.CarbonatedTemp.IsValid() && o.Run.Temp.Sub(o.CarbonatedTemp) > 1
 	t, err := carbonation.TemperatureFor(d.Content, o.Serving.Gauge.Absolute(o.Serving.Air), o.Run.Beer)
-	tooMuch := d.Content.Volumes() > highVolumes && !warmer
-	if err == nil && !tooMuch {
+	switch {
+	case d.Content.Volumes() > highVolumes && !warmer:
+		return d.overCarbonated(o, over)
+	case err != nil || t.Celsius() < coldKeg:
+		d.found(Finding{
+			Cause: "pressure too low for the beer's gas", Size: size(over), Fits: o.fits(true),
+			Measured: say("the gauge shows {%.5g kpa}; {%.4g volumes} press with {%.5g kpa} at {%.4g c}", o.Serving.Gauge.KPa(), d.Content.Volumes(), d.Needed.KPa(), celsius(o.Run.Temp)),
+			Expected: say("{%.5g kpa}", d.Needed.KPa()),
+			Remedy:   say("set {%.5g kpa}, and balance the line for it", d.Needed.KPa()),
+			Confirm:  say("with the gas shut off the keg's own gauge climbs to about {%.5g kpa} overnight", d.Needed.KPa()),
+		})
+	default:
 		d.found(Finding{
 			Cause: "keg too warm for its pressure", Size: size(over), Fits: o.fits(true),
 			Measured: say("the keg is at {%.4g c}, where {%.4g volumes} press with {%.5g kpa}; the gauge shows {%.5g kpa}", celsius(o.Run.Temp), d.Content.Volumes(), d.Needed.KPa(), o.Serving.Gauge.KPa()),
@@ -167,8 +181,11 @@ func (d *Diagnosis) warmOrOver(o *Observation, over float64) error {
 			Remedy:   say("cool the keg to {%.4g c}; until then set {%.5g kpa}, and balance the line for it", celsius(t), d.Needed.KPa()),
 			Confirm:  say("the second glass in a row reads about {%.4g c} too", celsius(o.Run.Temp)),
 		})
-		return nil
 	}
+	return nil
+}
+
+func (d *Diagnosis) overCarbonated(o *Observation, over float64) error {
 	holds, err := carbonation.ContentAt(o.Run.Temp, o.Serving.Gauge.Absolute(o.Serving.Air), o.Run.Beer)
 	if err != nil {
 		return err

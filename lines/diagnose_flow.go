@@ -33,7 +33,7 @@ func (d *Diagnosis) pour(o *Observation) error {
 		return d.throttled(o, computed)
 	case d.Flow > flowSlack*target && (timed || band.Low > float64(target)):
 		return d.tooFast(o, timed)
-	case d.Flow*flowSlack < target && computed.Flow*flowSlack < target:
+	case d.Flow*slowSlack < target && computed.Flow*slowSlack < target:
 		return d.tooSlow(o, computed)
 	}
 	return nil

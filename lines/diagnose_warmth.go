@@ -130,6 +130,10 @@ func (d *Diagnosis) standing(o *Observation, s Serving) error {
 		return err
 	}
 	d.checked("beer standing in the line")
+	if !s.LineTemp.IsValid() && !r.Never && r.Limit == 0 {
+		d.kegsFault()
+		return nil
+	}
 	measured := s.LineTemp.IsValid() && s.LineTemp.Sub(r.Breakout) > 0
 	if !measured && (r.Never || !o.FirstOnly) {
 		return nil
@@ -149,7 +153,7 @@ func (d *Diagnosis) standing(o *Observation, s Serving) error {
 		Cause: "warm line", Size: size(atLine.Pascals() - o.applied() - o.ambient()), Fits: true,
 		Measured: say("beer that stands in the line passes {%.4g c} after {%.4g s}, on its way to {%.4g c}", celsius(r.Breakout), r.Limit.Seconds(), celsius(r.Settles)),
 		Expected: say("a line that stays below {%.4g c}, where the gas stays in", celsius(r.Breakout)),
-		Remedy:   say("pour the {%.4g l} that the line holds into a jug after a pause; insulate and shade the line, or lay it in ice: %s", float64(r.HoldUp)*1e3, o.foamed(s, r)),
+		Remedy:   say("pour the {%.4g l} that the line holds into a jug after a pause; insulate and shade the line, or lay it in ice%s", float64(r.HoldUp)*1e3, o.foamed(s)),
 		Confirm:  "the second glass in a row pours clean",
 	}
 	if measured {
@@ -159,15 +163,27 @@ func (d *Diagnosis) standing(o *Observation, s Serving) error {
 	return nil
 }
 
-// foamed says how long the line would last under half an inch of foam.
-func (o *Observation) foamed(s Serving, bare Standing) Sentence {
+// kegsFault lets what was found of the keg's gas explain a first glass too: beer
+// in a line as cold as the keg foams at rest.
+func (d *Diagnosis) kegsFault() {
+	for i := range d.Findings {
+		switch d.Findings[i].Cause {
+		case "pressure too low for the beer's gas", "keg too warm for its pressure", "over-carbonated", "elevation forgotten":
+			d.Findings[i].Fits = true
+		}
+	}
+}
+
+// foamed says how long the line would last under half an inch more of foam,
+// nothing if that is not known.
+func (o *Observation) foamed(s Serving) Sentence {
 	const foam = Inch / 2
 	s.Insulation, s.LineTemp = s.Insulation+foam, thermal.Temperature{}
 	r, err := o.Run.Stand(s)
 	if err != nil || r.Never || !s.Around.Air.IsValid() {
-		return "a line on ice lasts"
+		return ""
 	}
-	return say("{%.4g m} more of foam make it {%.4g s}", float64(foam), r.Limit.Seconds())
+	return say("; {%.4g m} more of foam make it last {%.4g s}", float64(foam), r.Limit.Seconds())
 }
 
 // rest judges how long a carried keg has stood. Common practice, no source: an

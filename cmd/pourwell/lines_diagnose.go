@@ -57,6 +57,7 @@ func runDiagnose(in *calc.Values, out *calc.Result) error {
 		return err
 	}
 	setDiagnosis(out, d)
+	noteMisfits(in, out, d)
 	out.Working(d.Steps)
 	out.OverPressure(o.Serving.Gauge.KPa())
 	return nil
@@ -140,5 +141,15 @@ func setDiagnosis(out *calc.Result, d lines.Diagnosis) {
 	}
 	for _, u := range d.Unknown {
 		out.Note("Not judged: " + u)
+	}
+}
+
+// noteMisfits says which findings do not explain that only the first glass
+// foams.
+func noteMisfits(in *calc.Values, out *calc.Result, d lines.Diagnosis) {
+	for _, f := range d.Findings {
+		if in.On("first-pour-only") && !f.Fits {
+			out.Note(f.Cause + ": does not explain why only the first glass foams, so it stands last.")
+		}
 	}
 }

@@ -177,7 +177,8 @@ func TestFirstGlassOnlyRanksTheLineFirst(t *testing.T) {
 	o := inOrder(t)
 	o.FirstOnly = true
 	o.Serving.Around = thermal.Shade(thermal.Celsius(30))
-	o.Serving.Content = carbonation.Volumes(2.82) // over-carbonated, but not so that beer at rest foams
+	// Over-carbonated, but not so that beer at rest foams.
+	o.Serving.Content, o.Serving.Crevice = carbonation.Volumes(2.82), 3e-6
 	d := must(o.Diagnose())(t)
 	if len(d.Findings) < 2 || d.Findings[0].Cause != "warm line" || d.Findings[len(d.Findings)-1].Fits {
 		t.Errorf("findings %+v", d.Findings)

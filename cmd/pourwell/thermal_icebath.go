@@ -168,7 +168,9 @@ func compareDry(out *calc.Result, key string, b thermal.IceBath, chill func(ther
 // iceBathRemarks says what to do about what was found.
 func iceBathRemarks(out *calc.Result, b thermal.IceBath, c thermal.Chilling) {
 	if c.Upper.Sub(c.Temperature) > 4*thermal.KelvinStep {
-		out.Note("The beer above the water is at {upper_c} and pours last, as it sinks. Fill the tub higher if you can, and keep the top of the keg covered.")
+		out.Answer += " That is the beer below the water; the beer above it is at {upper_c}."
+		out.Note("Only {covered_share} of the keg stands below the water. The beer above it stays on top of the cold and pours last, as it sinks." +
+			" Use a narrower or fuller tub if you can, and keep the top of the keg covered.")
 	}
 	if c.FloatsBelow > 0 {
 		out.Note("A keg less than {floats_below_share} full floats and tips in this depth: weigh it down or let water off.")

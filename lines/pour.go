@@ -58,8 +58,7 @@ func (c *circuit) pour(a answer, q, applied float64) Pour {
 // a head holds less liquid than its brim.
 func (p Pour) TimeFor(v unit.Volume) time.Duration { return p.Flow.TimeFor(v) }
 
-// Fittings returns the part of the loss in the fittings, and Hardware that in
-// coupler, shank and tap.
+// Fittings returns the part of the loss in the fittings.
 func (p Pour) Fittings() unit.Pressure {
 	return unit.Pressure(p.circuit.fittings * float64(p.Flow*p.Flow))
 }

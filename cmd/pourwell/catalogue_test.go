@@ -102,6 +102,11 @@ func TestDescriptions(t *testing.T) {
 			t.Errorf("%s: %v", c.Title(), err)
 		}
 	}
+	for _, p := range packages {
+		if !slices.ContainsFunc(catalogue(), func(c *calc.Calculation) bool { return c.Package == p.name }) {
+			t.Errorf("%s has no calculation", p.name)
+		}
+	}
 }
 
 // TestHelp checks that help fits, starts with two examples and names every
@@ -133,12 +138,35 @@ func TestHelp(t *testing.T) {
 			fits80(t, "help "+topic, pourwell(t, exitDone, strings.Fields("help "+topic)...))
 		}
 	}
+	for _, p := range packages {
+		fits80(t, p.name, pourwell(t, exitDone, p.name, "--help"))
+	}
 	for i, line := range strings.Split(page, "\n") {
 		for _, r := range line {
 			if r > 126 {
 				t.Fatalf("line %d of the manual page has %q", i+1, r)
 			}
 		}
+	}
+}
+
+// TestHelpExamples runs every command line of the pages that belong to no
+// calculation, but for those about the reader's own files.
+func TestHelpExamples(t *testing.T) {
+	ran := 0
+	for _, page := range []string{overview, helpRanges} {
+		text := strings.ReplaceAll(page, "\\\n", "")
+		for _, line := range strings.Split(text, "\n") {
+			args, ok := strings.CutPrefix(line, "  pourwell ")
+			if !ok || strings.Contains(args, "my-day") || strings.Contains(args, "kegs.csv") {
+				continue
+			}
+			pourwell(t, exitDone, split(args)...)
+			ran++
+		}
+	}
+	if ran < 5 {
+		t.Errorf("%d command lines", ran)
 	}
 }
 

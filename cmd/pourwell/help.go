@@ -14,9 +14,15 @@ import (
 
 const overview = `pourwell computes how to serve kegs outdoors.
 
-  pourwell event testdata/meadow-party.toml          the whole day from one file
   pourwell carbonation equilibrium --temp 38F --gauge 12psi
-  pourwell thermal icebath --keg 5gal --from 75F --to 39F --ice 40lb
+  pourwell thermal icebath --keg 5gal --from 75F --to 40F --ice 40lb \
+      --water 20L --tub 100L --tub-height 45cm --air 86F
+  pourwell event --sample > my-day.toml
+  pourwell event my-day.toml
+
+A number carries its unit: 38F or 3.3C, 12psi or 0.8bar; answers show both.
+"pourwell thermal --help" says what the calculations of a package do, "pourwell
+thermal icebath --help" what one needs, with examples.
 `
 
 // help writes help on what is asked: nothing, a package, a calculation, event,
@@ -71,6 +77,11 @@ func helpGlobals(b *strings.Builder) {
 
 func helpPackage(b *strings.Builder, name string) bool {
 	found := false
+	defer func() {
+		if found {
+			fmt.Fprintf(b, "\nWhat one needs, with examples: pourwell %s CALCULATION --help\n", name)
+		}
+	}()
 	for _, c := range catalogue() {
 		if c.Package != name {
 			continue
@@ -79,7 +90,7 @@ func helpPackage(b *strings.Builder, name string) bool {
 			fmt.Fprintf(b, "pourwell %s CALCULATION\n\n", name)
 		}
 		found = true
-		fmt.Fprintf(b, "  %-12s %s\n", c.Name, c.Summary)
+		fmt.Fprintf(b, "  %-12s %s\n", c.Name, report.Wrap(c.Summary, 15, 15))
 	}
 	return found
 }
@@ -163,8 +174,8 @@ func inputHelp(in calc.Input) string {
 	return s
 }
 
-const helpEvent = `  pourwell event testdata/meadow-party.toml
-  pourwell event --sample > my-day.toml
+const helpEvent = `  pourwell event --sample > my-day.toml
+  pourwell event my-day.toml
 
 The whole day from one file: servings and kegs, gas and pressure, when to bed
 the kegs in ice and how much, lines, a timeline, a shopping list. The verdict

@@ -21,7 +21,7 @@ func man() string {
 		fmt.Fprintf(&b, ".B pourwell %s\n.I CALCULATION\n", p.name)
 	}
 	b.WriteString(".B pourwell event\n.I FILE.toml\n.B pourwell help\n.I TOPIC\n.fi\n")
-	section(&b, "EXAMPLES", literal(strings.TrimRight(overview[strings.Index(overview, "\n\n")+2:], "\n")))
+	section(&b, "EXAMPLES", literal(strings.Split(overview, "\n\n")[1]))
 	for _, p := range packages {
 		fmt.Fprintf(&b, ".SH %s\n%s.\n", strings.ToUpper(p.name), roff(report.Capital(p.about)))
 		for _, c := range catalogue() {

@@ -29,6 +29,7 @@ type IceBath struct {
 	WaterFrom Temperature
 	Salt      float64 // share by mass of the water at the start, 0 to 0.2
 	Drained   bool    // melt water runs off, and Water must be 0
+	Stirred   bool    // by hand every few minutes, or by a pump: 0.05 m/s past the kegs
 
 	Around Surroundings
 	Pours  []Pour
@@ -42,10 +43,9 @@ type Pour struct {
 	Volume     unit.Volume   // of beer, from all kegs together
 }
 
-// SteadyPour returns the pour of so many cubic metres per second from start to
-// end.
-func SteadyPour(cubicMetresPerSecond float64, start, end time.Duration) Pour {
-	return Pour{Start: start, End: end, Volume: unit.Volume(cubicMetresPerSecond * (end - start).Seconds())}
+// SteadyPour returns the pour that runs at flow from start to end.
+func SteadyPour(flow Flow, start, end time.Duration) Pour {
+	return Pour{Start: start, End: end, Volume: unit.Volume(float64(flow) * (end - start).Seconds())}
 }
 
 // A TopUp is ice put into the tub, as cold as the first.
@@ -116,8 +116,8 @@ type Chilling struct {
 // U joins the convection of beer and of water at the keg's wall; G is small
 // while the upper beer is lighter and large when it is heavier. T_d is the
 // temperature down to which ice can draw the water beside the kegs: its melting
-// point where ice reaches to the floor, up to the temperature of greatest
-// density (4 °C) where it only floats on top.
+// point where ice reaches to the floor or the bath is stirred, up to the
+// temperature of greatest density (4 °C) where ice only floats on top.
 //
 // Valid for the rows of [Limits]; outside them it returns a [*RangeError], and
 // [ErrNoSolution] if the bath runs over the tub or the pours take more than the

@@ -122,6 +122,9 @@ func (m *bathModel) exchange(f *bathFlows, beer, ice, liquid float64, layered bo
 func (m *bathModel) melting(tw, ice, liquid float64) float64 {
 	freezes, densest := m.bathPoints(liquid)
 	reach := math.Min(1, ice/(ice+liquid)/packed)
+	if m.Stirred {
+		reach = 1
+	}
 	drawn := freezes + (1-reach)*math.Max(0, densest-freezes)
 	film := m.scale * iceFilm * math.Cbrt(m.heap*ice*ice)
 	q := film * (math.Max(0, tw-drawn) + 0.02*math.Max(0, tw-freezes))
@@ -216,11 +219,19 @@ func (m *bathModel) kegFilms(t1, tw float64) (wet, dry float64) {
 	for range 4 {
 		hi = beerSide(wall)
 		ho = nusseltPlate(outside.rayleigh(waterBuoyancy(wall, tw, densestAt), h), outside.pr) * outside.k / h
+		if m.Stirred {
+			d := m.body.diameter
+			ho = mixed(nusseltCross(stirring*d/outside.nu, outside.pr)*outside.k/d, ho)
+		}
 		wall = (hi*t1 + ho*tw) / (hi + ho)
 	}
 	alone := beerSide((hi*t1 + iceAlone*tw) / (hi + iceAlone))
 	return 1 / (1/hi + 1/ho + m.wall), 1 / (1/alone + 1/iceAlone + m.wall)
 }
+
+// stirring is the speed of the water past the kegs where somebody stirs, m/s;
+// judged.
+const stirring = 0.05
 
 // A filmTable keeps the coefficients of [bathModel.kegFilms], filled when first
 // asked for, with straight lines between nodes.

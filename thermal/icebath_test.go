@@ -303,6 +303,9 @@ func TestBathOrder(t *testing.T) {
 	if c := run(func(b *IceBath) { b.Salt = 0.02 }); !(c.Bath.Sub(plain.Bath) < 0 && c.BathFreezes.Celsius() < -1) {
 		t.Errorf("salted bath %v, fresh %v", c.Bath, plain.Bath)
 	}
+	if c := run(func(b *IceBath) { b.Stirred = true }); !(c.Bath.Sub(plain.Bath) < -0.5 && c.Temperature.Sub(plain.Temperature) < -0.5) {
+		t.Errorf("stirred %v in %v, still %v in %v", c.Temperature, c.Bath, plain.Temperature, plain.Bath)
+	}
 	deeper := run(func(b *IceBath) { b.Tub.Capacity *= 0.75 })
 	if !(deeper.Covered > plain.Covered && deeper.Temperature.Sub(plain.Temperature) < 0.5) {
 		t.Errorf("deeper %v, plain %v", deeper, plain)

@@ -64,6 +64,10 @@ func (c Chilling) Steps() []volume.Step {
 	freezes, densest := m.bathPoints(liquid)
 	lower, upper := m.capacities(m.y[inBeer])
 	wet, alone := m.keg.at(f.t1, f.tw)
+	reach := math.Min(1, ice/(ice+liquid)/packed)
+	if b.Stirred {
+		reach = 1
+	}
 	steps := []volume.Step{
 		{Name: "depth of the bath at the start", Symbol: "d", Value: float64(c.Depth), Unit: "m", Source: "water and ice as water, around the kegs"},
 		{Name: "share of the keg below it", Symbol: "s", Value: c.Covered, Source: "d over the keg's height, less where it floats"},
@@ -76,8 +80,8 @@ func (c Chilling) Steps() []volume.Step {
 		{Name: "heat from the air, one keg", Symbol: "q_air", Value: f.airLower + f.airUpper, Unit: "W", Source: "convection (Churchill & Chu, McAdams), radiation, dew, sun"},
 		{Name: "heat through the tub", Symbol: "q_tub", Value: f.tub, Unit: "W", Source: "wall, floor and top"},
 		{Name: "heat that 1 kg of ice takes up", Symbol: "L", Value: m.cold, Unit: "J/kg", Source: "333.43 kJ/kg and warming to 0 °C; IAPWS R10-06"},
-		{Name: "share of the depth that ice reaches", Symbol: "r", Value: math.Min(1, ice/(ice+liquid)/packed), Source: "ice over ice and water, over 0.55"},
-		{Name: "coldest that ice can make the water", Symbol: "Td", Value: freezes + (1-math.Min(1, ice/(ice+liquid)/packed))*math.Max(0, densest-freezes), Unit: "°C", Source: "T_freezing + (1 − r)(T_densest − T_freezing)"},
+		{Name: "share of the depth that ice reaches", Symbol: "r", Value: reach, Source: "ice over ice and water, over 0.55; 1 if stirred"},
+		{Name: "coldest that ice can make the water", Symbol: "Td", Value: freezes + (1-reach)*math.Max(0, densest-freezes), Unit: "°C", Source: "T_freezing + (1 − r)(T_densest − T_freezing)"},
 		{Name: "bath", Symbol: "Tw", Value: f.tw, Unit: "°C", Source: "∫ dH_w/dt"},
 		{Name: "melting", Symbol: "dm/dt", Value: f.melt * 3600, Unit: "kg/h", Source: "25 W/(K kg) m0^⅓ m^⅔ (Tw − Td)/L"},
 		{Name: "time", Symbol: "t", Value: c.Time.Seconds(), Unit: "s", Source: "the balance, stepped"},

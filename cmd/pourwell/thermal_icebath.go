@@ -30,6 +30,7 @@ var iceBath = calc.Calculation{
 		{Name: "water-temp", Kind: quantity.Temperature, Default: "15C", Help: "water at the start", Limit: calc.Limit(thermal.Limits(), "water temperature")},
 		{Name: "salt", Kind: quantity.Share, Default: "0%", Help: "salt, by mass of the water at the start", Limit: calc.Limit(thermal.Limits(), "salt in the water")},
 		{Name: "drained", Kind: quantity.Switch, Help: "let the melt water run off: ice alone"},
+		{Name: "stirred", Kind: quantity.Switch, Help: "stirred by hand every few minutes, or by a pump"},
 		{Name: "tub", Kind: quantity.Volume, Default: "80L", Help: "tub, brimful without kegs"},
 		{Name: "tub-height", Kind: quantity.Length, Default: "45cm", Help: "tub, inside"},
 		{Name: "wall", Kind: quantity.Length, Default: "5mm", Help: "thickness of the tub's wall", Limit: calc.Limit(thermal.Limits(), "tub wall")},
@@ -54,9 +55,12 @@ var iceBath = calc.Calculation{
 		{Key: "covered_share", Label: "keg below the bath"},
 		{Key: "floats_below_share", Label: "keg floats when less full than"},
 		{Key: "bath_freezes_c", Label: "bath freezes at"},
+		{Key: "beer_freezes_c", Label: "beer freezes at"},
 		{Key: "around_c", Label: "air around the tub"},
 		{Key: "sun_w_per_m2", Label: "sun on level ground there"},
 		{Key: "top_ups", Label: "bags of ice to add"},
+		{Key: "stirred_time_s", Label: "time if stirred"},
+		{Key: "stirred_temperature_c", Label: "beer if stirred"},
 		{Key: "without_water_time_s", Label: "time with ice alone"},
 		{Key: "without_water_temperature_c", Label: "beer with ice alone"},
 		{Key: "without_water_hold_time_s", Label: "ice alone lasts"},
@@ -97,9 +101,11 @@ func runIceBath(in *calc.Values, out *calc.Result) error {
 	}
 	out.Band(key, c.Band)
 	setChilling(out, c)
+	out.Set("beer_freezes_c", bath.Beer.FreezingPoint().Celsius())
 	setAround(out, bath.Around)
 	iceBathRemarks(out, bath, c)
 	if !bath.Drained {
+		compareStirred(out, key, bath, chill)
 		compareDry(out, key, bath, chill)
 	}
 	return nil
@@ -165,6 +171,25 @@ func compareDry(out *calc.Result, key string, b thermal.IceBath, chill func(ther
 	out.Set("without_water_hold_time_s", dry.Hold.Seconds())
 }
 
+// compareStirred says what stirring the same tub would do.
+func compareStirred(out *calc.Result, key string, b thermal.IceBath, chill func(thermal.IceBath) (thermal.Chilling, error)) {
+	if b.Stirred {
+		return
+	}
+	b.Stirred = true
+	c, err := chill(b)
+	switch {
+	case err != nil:
+		return
+	case key == "time_s":
+		out.Set("stirred_time_s", c.Time.Seconds())
+		out.Note("Stirred every few minutes, the same tub takes {stirred_time_s}: floating ice leaves the water below it near {4 c}.")
+	default:
+		out.Set("stirred_temperature_c", c.Temperature.Celsius())
+		out.Note("Stirred every few minutes, the same tub has the beer at {stirred_temperature_c}: floating ice leaves the water below it near {4 c}.")
+	}
+}
+
 // iceBathRemarks says what to do about what was found.
 func iceBathRemarks(out *calc.Result, b thermal.IceBath, c thermal.Chilling) {
 	if c.Upper.Sub(c.Temperature) > 4*thermal.KelvinStep {
@@ -182,7 +207,7 @@ func iceBathRemarks(out *calc.Result, b thermal.IceBath, c thermal.Chilling) {
 		out.Note("The salted bath freezes at {bath_freezes_c}, and less cold as ice melts into it.")
 	}
 	if c.FreezesBeer {
-		out.Caution("The bath can get colder than this beer's freezing point. Beer standing in a line or coil in it freezes and blocks it, and a" +
+		out.Caution("The bath can get to {bath_freezes_c}, and this beer freezes at {beer_freezes_c}. Beer standing in a line or coil in it freezes and blocks it, and a" +
 			" frozen keg can burst its fittings: use less salt.")
 	}
 }

@@ -23,7 +23,7 @@ func readIceBath(in *calc.Values) (thermal.IceBath, error) {
 	if b.Beer, err = in.Beer(); err != nil {
 		return b, err
 	}
-	b.Drained = in.On("drained")
+	b.Drained, b.Stirred = in.On("drained"), in.On("stirred")
 	switch {
 	case b.Drained && in.Given("water"):
 		return b, &calc.UsageError{What: "--drained lets the water run off, and --water puts it in", Hint: "drop one of them"}
@@ -78,7 +78,7 @@ func readPour(text string) (thermal.Pour, error) {
 		return thermal.Pour{}, err
 	}
 	if flow, err := quantity.Parse(quantity.Flow, amount); err == nil {
-		return thermal.SteadyPour(flow, start, end), nil
+		return thermal.SteadyPour(thermal.Flow(flow), start, end), nil
 	}
 	total, err := quantity.Parse(quantity.Volume, amount)
 	if err != nil {

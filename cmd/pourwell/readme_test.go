@@ -28,9 +28,9 @@ func TestREADME(t *testing.T) {
 		if i%2 == 0 || !strings.HasPrefix(block, "console\n$ pourwell ") {
 			continue
 		}
-		line, _, _ := strings.Cut(strings.TrimPrefix(block, "console\n$ pourwell "), "\n")
+		line := commandLine(strings.TrimPrefix(block, "console\n$ pourwell "))
 		var out, errs bytes.Buffer
-		code := run(split(line), strings.NewReader(""), &out, &errs)
+		code := run(split(strings.ReplaceAll(line, "\\\n", " ")), strings.NewReader(""), &out, &errs)
 		if code != exitDone && code != exitNoAnswer {
 			t.Errorf("pourwell %s: exit code %d: %s", line, code, &errs)
 		}
@@ -49,6 +49,23 @@ func TestREADME(t *testing.T) {
 		if err := os.WriteFile("README.md", []byte(strings.Join(blocks, "```")), 0o644); err != nil {
 			t.Fatal(err)
 		}
+	}
+}
+
+// commandLine returns the first line of block, with the lines that a backslash
+// at the end continues it by.
+func commandLine(block string) string {
+	end := 0
+	for {
+		n := strings.Index(block[end:], "\n")
+		if n < 0 {
+			return block
+		}
+		end += n
+		if !strings.HasSuffix(block[:end], "\\") {
+			return block[:end]
+		}
+		end++
 	}
 }
 

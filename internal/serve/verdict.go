@@ -36,7 +36,7 @@ func (p *planner) judge() {
 	case failed == 1:
 		v.Summary = "The plan does not hold yet: one thing to change."
 	default:
-		v.Summary = fmt.Sprintf("The plan does not hold yet: %d things to change, the first first.", failed)
+		v.Summary = fmt.Sprintf("The plan does not hold yet: %d things to change.", failed)
 	}
 }
 

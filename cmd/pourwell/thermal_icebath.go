@@ -26,7 +26,7 @@ var iceBath = calc.Calculation{
 		{Name: "for", Kind: quantity.Time, Help: "time, to find the state", Limit: calc.Limit(thermal.Limits(), "time")},
 		{Name: "ice", Kind: quantity.Mass, Help: "ice at the start"},
 		{Name: "ice-temp", Kind: quantity.Temperature, Default: "0C", Help: "ice at the start; -15C straight from a freezer", Limit: calc.Limit(thermal.Limits(), "ice temperature")},
-		{Name: "water", Kind: quantity.Volume, Help: "water at the start; 0L for ice that keeps its melt water"},
+		{Name: "water", Kind: quantity.Volume, Help: "water at the start, 15L if not given; 0L for ice that keeps its melt water"},
 		{Name: "water-temp", Kind: quantity.Temperature, Default: "15C", Help: "water at the start", Limit: calc.Limit(thermal.Limits(), "water temperature")},
 		{Name: "salt", Kind: quantity.Share, Default: "0%", Help: "salt, by mass of the water at the start", Limit: calc.Limit(thermal.Limits(), "salt in the water")},
 		{Name: "drained", Kind: quantity.Switch, Help: "let the melt water run off: ice alone"},

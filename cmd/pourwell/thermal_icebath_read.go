@@ -11,6 +11,10 @@ import (
 	"example.com/pourwell/volume"
 )
 
+// usualWater is in the tub where nothing is said of it: that of
+// thermal.DefaultIceBath.
+const usualWater = "15L"
+
 func readIceBath(in *calc.Values) (thermal.IceBath, error) {
 	around, err := surroundings(in)
 	if err != nil {
@@ -28,7 +32,9 @@ func readIceBath(in *calc.Values) (thermal.IceBath, error) {
 	case b.Drained && in.Given("water"):
 		return b, &calc.UsageError{What: "--drained lets the water run off, and --water puts it in", Hint: "drop one of them"}
 	case !b.Drained && !in.Given("water"):
-		return b, &calc.UsageError{What: "thermal icebath needs --water", Hint: "add --water, 0L for ice that keeps its melt water, or --drained for ice alone"}
+		if err := in.Suppose("water", usualWater); err != nil {
+			return b, err
+		}
 	}
 	b.Kegs, b.Fill = int(in.Number("kegs")), in.Number("full")
 	b.Ice, b.IceFrom = in.Mass("ice"), in.Temperature("ice-temp")
@@ -78,7 +84,7 @@ func readPour(text string) (thermal.Pour, error) {
 		return thermal.Pour{}, err
 	}
 	if flow, err := quantity.Parse(quantity.Flow, amount); err == nil {
-		return thermal.SteadyPour(thermal.Flow(flow), start, end), nil
+		return thermal.Flow(flow).Between(start, end), nil
 	}
 	total, err := quantity.Parse(quantity.Volume, amount)
 	if err != nil {

@@ -2,6 +2,7 @@ package serve
 
 import (
 	"fmt"
+	"strings"
 
 	"example.com/pourwell/carbonation"
 	"example.com/pourwell/lines"
@@ -47,9 +48,18 @@ func (p *planner) amounts() error {
 		p.command(fmt.Sprintf("beers.%d.run_out_probability", i), "run_out_probability",
 			"volume guests --guests %d --for %vs --first-hour %v --later %v --share %v --weather %v --spread %v --confidence %v --keg %s --kegs %d --glass %s --head %vm --line \"%s\"",
 			crowd.Guests, crowd.Duration.Seconds(), crowd.FirstHour, crowd.Later, alone.Share, crowd.Weather,
-			crowd.Spread, crowd.Confidence, b.Keg.text, b.Kegs.int(), d.Glass.Size.text, d.Glass.Head.si, b.Line.Tubes[0])
+			crowd.Spread, crowd.Confidence, b.Keg.text, b.Kegs.int(), d.Glass.Size.text, d.Glass.Head.si, strings.Join(b.tubes(), `" --line "`))
 	}
 	return nil
+}
+
+// tubes returns the tubes that are left full of beer at the end, the coil's
+// among them.
+func (b *Beer) tubes() []string {
+	if b.Chiller.Kind == "coil" {
+		return append([]string{b.Chiller.Tube}, b.Line.Tubes...)
+	}
+	return b.Line.Tubes
 }
 
 func (p *planner) crowd() volume.Crowd {
@@ -64,7 +74,7 @@ func (p *planner) crowd() volume.Crowd {
 func (p *planner) pour(b *Beer) volume.Pour {
 	pour := b.Keg.vessel().Into(p.day.Glass.Size.glass())
 	pour.Head = p.day.Glass.Head.length()
-	for _, text := range b.Line.Tubes {
+	for _, text := range b.tubes() {
 		var t lines.Tube
 		if t.UnmarshalText([]byte(text)) == nil {
 			pour.Line += t.Volume()

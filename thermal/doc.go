@@ -19,7 +19,7 @@
 // A result has its answers in its fields, the working in Steps, the uncertainty
 // of the leading answer in Band and, where time passes, the whole of it in
 // Course. [Surroundings] are the air around everything; [Shade], [ClearSky] and
-// [ClosedCar] make them. [Beer] is the liquid: its zero value is ordinary beer,
+// [Surroundings.InClosedCar] make them. [Beer] is the liquid: its zero value is ordinary beer,
 // [Water] is water, [BeerOf] makes others.
 //
 // A [Temperature] is a point on the scale and has no default scale, so that 38

@@ -51,7 +51,7 @@ func ExampleKeg_After() {
 	for _, c := range []struct {
 		where  string
 		around thermal.Surroundings
-	}{{"in the shade", thermal.Shade(out.Air)}, {"in the sun", out}, {"in the car", thermal.ClosedCar(out)}} {
+	}{{"in the shade", thermal.Shade(out.Air)}, {"in the sun", out}, {"in the car", out.InClosedCar()}} {
 		w, err := thermal.DefaultKeg(keg, thermal.Celsius(4), c.around).After(time.Hour)
 		if err != nil {
 			fmt.Println(err)

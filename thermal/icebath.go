@@ -43,9 +43,9 @@ type Pour struct {
 	Volume     unit.Volume   // of beer, from all kegs together
 }
 
-// SteadyPour returns the pour that runs at flow from start to end.
-func SteadyPour(flow Flow, start, end time.Duration) Pour {
-	return Pour{Start: start, End: end, Volume: unit.Volume(float64(flow) * (end - start).Seconds())}
+// Between returns the pour that runs at flow f from start to end.
+func (f Flow) Between(start, end time.Duration) Pour {
+	return Pour{Start: start, End: end, Volume: unit.Volume(float64(f) * (end - start).Seconds())}
 }
 
 // A TopUp is ice put into the tub, as cold as the first.

@@ -47,7 +47,6 @@ type Warming struct {
 	DewHeatShare float64     // part of the heat that came from it, 0 to 1
 
 	keg      Keg
-	model    *kegModel
 	timeAsks bool // the time was asked for, not the temperature
 }
 
@@ -127,7 +126,7 @@ func (w Warming) Course(n int) []Sample {
 		at := w.Time.Seconds() * float64(i) / float64(len(samples)-1)
 		samples[i].At = time.Duration(at * float64(time.Second))
 	}
-	w.model.sample(samples)
+	newKegModel(w.keg).sample(samples)
 	return samples
 }
 
@@ -157,7 +156,6 @@ func (k Keg) warming(m *kegModel, seconds float64, s kegState) Warming {
 		Heat:        unit.Power(heat / seconds),
 		Dew:         unit.Mass(s.dew / m.latent),
 		keg:         k,
-		model:       m,
 	}
 	if heat > 0 {
 		w.DewHeatShare = math.Min(s.dew/heat, 1)

@@ -128,7 +128,7 @@ func TestDewBalance(t *testing.T) {
 	k := DefaultKeg(vessel(t, "soda-5gal"), Celsius(3), in30(0.5))
 	w := reach(t, k, Celsius(8.6))
 	heat := float64(w.Heat) * w.Time.Seconds()
-	near(t, "dew heat", float64(w.Dew)*w.model.latent, w.DewHeatShare*heat, 1e-6*heat)
+	near(t, "dew heat", float64(w.Dew)*newKegModel(k).latent, w.DewHeatShare*heat, 1e-6*heat)
 	k.Around.Humidity = 0.8
 	if wet := reach(t, k, Celsius(8.6)); !(0.2 < w.DewHeatShare && w.DewHeatShare < wet.DewHeatShare && wet.DewHeatShare < 0.6) {
 		t.Errorf("dew share %.2f at 50 %%, %.2f at 80 %%", w.DewHeatShare, wet.DewHeatShare)

@@ -34,8 +34,9 @@ func (w Warming) Band() volume.Band {
 		return volume.Band{Name: "time", Low: h / (1 + b), High: h / (1 - b), Unit: "h", Source: why}
 	}
 	// With all heat b larger the beer is where it would else be b later.
-	_, slow := w.model.run(w.Time.Seconds()*(1-b), math.NaN())
-	_, fast := w.model.run(w.Time.Seconds()*(1+b), math.NaN())
+	m := newKegModel(w.keg)
+	_, slow := m.run(w.Time.Seconds()*(1-b), math.NaN())
+	_, fast := m.run(w.Time.Seconds()*(1+b), math.NaN())
 	return volume.Band{
 		Name: "temperature", Low: math.Min(slow.t, fast.t), High: math.Max(slow.t, fast.t), Unit: "°C", Source: why,
 	}
@@ -44,7 +45,7 @@ func (w Warming) Band() volume.Band {
 // Steps returns the working: the heat balance at the temperature half-way, from
 // which the time follows as C ΔT over the mean heat.
 func (w Warming) Steps() []volume.Step {
-	k, m := w.keg, w.model
+	k, m := w.keg, newKegModel(w.keg)
 	middle := (k.From.Celsius() + w.Temperature.Celsius()) / 2
 	steps := []volume.Step{
 		{Name: "heat capacity of beer and steel", Symbol: "C", Value: m.capacity, Unit: "J/K", Source: "ρ V c + m_steel 477 J/(kg K)"},

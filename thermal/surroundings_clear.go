@@ -49,8 +49,8 @@ func sunHeight(latitude, day, hour float64) float64 {
 	return math.Sin(lat)*math.Sin(declination) + math.Cos(lat)*math.Cos(declination)*math.Cos(15*degree*(hour-12))
 }
 
-// ClosedCar returns the surroundings in the boot of a closed car that has stood
-// in outside for an hour: out of the sun, out of the wind, and warmer by
+// InClosedCar returns the surroundings in the boot of a closed car that has
+// stood in outside for an hour: out of the sun, out of the wind, and warmer by
 //
 //	22 K · G / 800 W/m²
 //
@@ -64,7 +64,7 @@ func sunHeight(latitude, day, hour float64) float64 {
 // Source: C. McLaren, J. Null and J. Quinn, Pediatrics 116 (2005) e109: 40 °F
 // (22 K) on sunny days of 72 to 96 °F (from memory); in proportion to the sun,
 // judged.
-func ClosedCar(outside Surroundings) Surroundings {
+func (outside Surroundings) InClosedCar() Surroundings {
 	s := outside
 	s.Air = outside.Air.Add(Difference(22 * outside.Sun / 800))
 	s.Sun, s.Wind = 0, 0

@@ -53,11 +53,11 @@ func TestClearSky(t *testing.T) {
 // the water in the air stays.
 func TestClosedCar(t *testing.T) {
 	s := in30(0.5)
-	if c := ClosedCar(s); c.Air != s.Air || c.Humidity != s.Humidity {
+	if c := s.InClosedCar(); c.Air != s.Air || c.Humidity != s.Humidity {
 		t.Errorf("in the shade: %+v", c)
 	}
 	s.Sun, s.Wind = 800, 3
-	c := ClosedCar(s)
+	c := s.InClosedCar()
 	near(t, "rise", c.Air.Fahrenheit()-s.Air.Fahrenheit(), 40, 1)
 	near(t, "dew point stays", meadow(c.Air.Celsius(), c.Humidity).ratio, meadow(30, 0.5).ratio, 1e-9)
 	if c.Sun != 0 || c.Wind != 0 {

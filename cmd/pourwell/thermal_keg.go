@@ -112,7 +112,7 @@ func readKeg(in *calc.Values) (thermal.Keg, error) {
 		return thermal.Keg{}, err
 	}
 	if in.On("car") {
-		around = thermal.ClosedCar(around)
+		around = around.InClosedCar()
 	}
 	keg := thermal.DefaultKeg(in.Vessel("keg"), in.Temperature("from"), around)
 	if keg.Beer, err = in.Beer(); err != nil {

@@ -72,12 +72,16 @@ func AppendJSON(buf []byte, cells []calc.Value, failure string) []byte {
 }
 
 // RowsHead writes what stands before the rows of a sweep in JSON. Inputs whose
-// key skip knows change from row to row and are left out.
-func RowsHead(w io.Writer, in *calc.Values, skip func(key string) bool) error {
+// key skip knows change from row to row and are left out; tolerances, if any,
+// are told.
+func RowsHead(w io.Writer, in *calc.Values, skip func(key string) bool, opt Options) error {
 	var o object
 	o.add("schema", schema)
 	o.add("calculation", in.Calculation().Title())
 	o.add("inputs", inputsObject(in, skip))
+	if opt.Spreads != nil {
+		o.add("tolerances", spreadsObject(opt.Spreads, nil))
+	}
 	b, err := marshal(o)
 	if err != nil {
 		return err

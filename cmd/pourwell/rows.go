@@ -115,7 +115,7 @@ func csvRows(rows *sweep.Rows, w io.Writer, p *progress) (sweep.Tally, error) {
 }
 
 func jsonRows(rows *sweep.Rows, plan *sweep.Plan, w io.Writer, opt report.Options, p *progress) (sweep.Tally, error) {
-	if err := report.RowsHead(w, plan.Base, rows.Varies); err != nil {
+	if err := report.RowsHead(w, plan.Base, rows.Varies, opt); err != nil {
 		return sweep.Tally{}, err
 	}
 	comma := &separator{w: w}
@@ -184,7 +184,7 @@ func sheet(rows *sweep.Rows, plan *sweep.Plan, g globals, w io.Writer, opt repor
 }
 
 func jsonSheet(s *report.Sheet, rows *sweep.Rows, plan *sweep.Plan, w io.Writer, opt report.Options) error {
-	if err := report.RowsHead(w, plan.Base, rows.Varies); err != nil {
+	if err := report.RowsHead(w, plan.Base, rows.Varies, opt); err != nil {
 		return err
 	}
 	var buf []byte

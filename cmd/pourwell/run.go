@@ -5,7 +5,6 @@ import (
 	"fmt"
 	"io"
 	"os"
-	"runtime/debug"
 	"slices"
 	"strings"
 	"syscall"
@@ -15,7 +14,6 @@ import (
 	"example.com/pourwell/internal/quantity"
 	"example.com/pourwell/internal/report"
 	"example.com/pourwell/internal/sweep"
-	"github.com/alecthomas/kong"
 )
 
 // Exit codes, explained by "pourwell help exit".
@@ -170,93 +168,4 @@ func single(plan *sweep.Plan, g globals, con console, opt report.Options) error 
 		return report.CSV(con.out, &out, opt)
 	}
 	return report.Text(con.out, in, &out, opt)
-}
-
-// checkCommand returns a usage error if args do not begin with a command, with
-// the nearest one that there is.
-func checkCommand(args []string) error {
-	if strings.HasPrefix(args[0], "-") {
-		return nil // the parser finds the command behind the flags
-	}
-	commands := []string{"event", "help"}
-	var here, elsewhere []string
-	for _, p := range packages {
-		commands = append(commands, p.name)
-	}
-	for _, c := range catalogue() {
-		if c.Package == args[0] {
-			here = append(here, c.Name)
-		} else if c.Name == args[0] {
-			elsewhere = append(elsewhere, "pourwell "+c.Title())
-		}
-	}
-	switch {
-	case elsewhere != nil:
-		return &calc.UsageError{What: fmt.Sprintf("%q stands behind its package", args[0]), Hint: strings.Join(elsewhere, " or ")}
-	case !slices.Contains(commands, args[0]):
-		return &calc.UsageError{What: fmt.Sprintf("there is no command %q", args[0]), Hint: nearest(args[0], commands)}
-	case here == nil:
-		return nil
-	case len(args) == 1 || strings.HasPrefix(args[1], "-"):
-		return &calc.UsageError{What: args[0] + " needs a calculation", Hint: "there are " + strings.Join(here, ", ")}
-	case !slices.Contains(here, args[1]):
-		return &calc.UsageError{What: fmt.Sprintf("%s has no calculation %q", args[0], args[1]), Hint: nearest(args[1], here)}
-	}
-	return nil
-}
-
-// misread says more of what the parser could not read: a flag with one dash.
-func misread(args []string, err error) error {
-	for _, a := range args {
-		if len(a) > 2 && a[0] == '-' && a[1] >= 'a' && a[1] <= 'z' {
-			return &calc.UsageError{What: a + " has one dash", Hint: "a flag has two: -" + a}
-		}
-	}
-	return err
-}
-
-// unitsOf returns the units of display: as typed, else as the environment
-// says, else both.
-func unitsOf(ctx *kong.Context, typed string) (quantity.System, error) {
-	given := slices.ContainsFunc(ctx.Path, func(p *kong.Path) bool { return p.Flag != nil && p.Flag.Name == "units" })
-	if v := os.Getenv("POURWELL_UNITS"); v != "" && !given {
-		if _, ok := systems[v]; !ok {
-			return 0, &calc.UsageError{What: fmt.Sprintf("POURWELL_UNITS: %q is not one of us, metric, both", v), Hint: "set it to one of them, or unset it"}
-		}
-		typed = v
-	}
-	return systems[typed], nil
-}
-
-// version returns the name of the program and the version it was built as.
-func version() string {
-	if info, ok := debug.ReadBuildInfo(); ok && info.Main.Version != "" {
-		return "pourwell " + info.Main.Version
-	}
-	return "pourwell (devel)"
-}
-
-// nearest asks for the word that was probably meant, or lists them all.
-func nearest(word string, known []string) string {
-	if near := quantity.Nearest(word, known); near != "" {
-		return "did you mean " + near + "?"
-	}
-	return "there are " + strings.Join(known, ", ")
-}
-
-// helpAsked reports whether args ask for help, and on what.
-func helpAsked(args []string) (topics []string, asked bool) {
-	for _, a := range args {
-		switch {
-		case a == "--help", a == "-h":
-			asked = true
-		case !strings.HasPrefix(a, "-") && len(topics) < 2:
-			topics = append(topics, a)
-		}
-	}
-	asked = asked || len(args) == 0
-	if asked && len(topics) > 0 && !slices.ContainsFunc(packages, func(p struct{ name, about string }) bool { return p.name == topics[0] }) {
-		topics = topics[:1]
-	}
-	return topics, asked
 }

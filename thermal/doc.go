@@ -94,6 +94,7 @@
 //	salt in the water                      0 to 0.2
 //	tub wall                               0 to 0.3 m
 //	wall conductivity                      0.01 to 400 W/(m K)
+//	ice and water together                 0.1 to 10000 kg
 //	volume of a pour                       0 to 10000 L
 //	bag of ice                             0.1 to 1000 kg
 //	tube length                            0.1 to 200 m

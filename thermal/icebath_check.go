@@ -15,6 +15,7 @@ var (
 	limitSalt         = volume.Range{Name: "salt in the water", Min: 0, Max: 0.20, Source: "a share by mass; brine's freezing point is fitted to 20 %"}
 	limitWall         = volume.Range{Name: "tub wall", Min: 0, Max: 0.3, Unit: "m", Source: "tubs and ice chests"}
 	limitConductivity = volume.Range{Name: "wall conductivity", Min: 0.01, Max: 400, Unit: "W/(m K)", Source: "from foam to copper"}
+	limitBathMass     = volume.Range{Name: "ice and water together", Min: 0.1, Max: 10000, Unit: "kg", Source: "less is no bath"}
 	limitPour         = volume.Range{Name: "volume of a pour", Min: 0, Max: 10000, Unit: "L", Source: "a pour takes beer out"}
 )
 
@@ -47,6 +48,9 @@ func (b IceBath) check(fn string) error {
 		if err := c.limit.Check(fn, c.value); err != nil {
 			return err
 		}
+	}
+	if err := limitBathMass.Check(fn, float64(b.Ice)+float64(b.Water/volume.Litre)); err != nil {
+		return err
 	}
 	if b.Drained && b.Water > 0 {
 		return &RangeError{

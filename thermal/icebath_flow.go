@@ -70,7 +70,7 @@ func (m *bathModel) flows(y []float64) bathFlows {
 	liquid := m.liquid(ice)
 	if !m.Drained {
 		// Ice that lies almost dry still carries a tenth of its mass as water.
-		f.tw = y[inWater] / (math.Max(liquid, 0.5+0.1*ice) * m.brineHeat(liquid))
+		f.tw = y[inWater] / (math.Max(liquid, 0.1*ice) * m.brineHeat(liquid))
 	}
 	m.exchange(&f, beer, ice, liquid, layered)
 	f.mix = m.mix(beer, f.t1, f.t2, layered)

@@ -151,6 +151,9 @@ func TestBathCloses(t *testing.T) {
 		half := unit.Volume(b.Kegs) * v.Capacity / 2
 		b.Pours = []Pour{{time.Hour, 3 * time.Hour, half}, {2 * time.Hour, 5 * time.Hour, half * 0.8}}
 		b.TopUps = []TopUp{{90 * time.Minute, 10}, {20 * time.Hour, 3}}
+		if b.check("test") != nil {
+			return // neither ice nor water
+		}
 		m, err := newBathModel(b, "test")
 		if errors.Is(err, ErrNoSolution) {
 			return
@@ -400,6 +403,7 @@ func TestBathRefuses(t *testing.T) {
 		"many kegs":    func(b *IceBath) { b.Kegs = 1e9 },
 		"NaN ice":      func(b *IceBath) { b.Ice = unit.Mass(nan) },
 		"negative ice": func(b *IceBath) { b.Ice = -1 },
+		"empty tub":    func(b *IceBath) { b.Ice, b.Water = 0, 0 },
 		"warm ice":     func(b *IceBath) { b.IceFrom = Celsius(1) },
 		"hot water":    func(b *IceBath) { b.WaterFrom = Celsius(60) },
 		"salt":         func(b *IceBath) { b.Salt = 5 },

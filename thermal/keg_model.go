@@ -198,12 +198,12 @@ func (m *kegModel) conductance(c float64) Conductance {
 
 // settles returns the temperature, °C, at which no heat flows.
 func (m *kegModel) settles() float64 {
-	balance := func(c float64) float64 { q, _ := m.evaluate(c); return q }
+	balance := func(c float64) float64 { q, _ := m.heat(c); return q }
 	if balance(m.air) <= 0 { // shade: dew does not form on a keg as warm as the air
 		return m.air
 	}
 	// Sun on a keg in still air warms it by some 30 K, on a jacket by 60 K.
-	c, ok := solve.Root(balance, m.air, m.air+100, 1e-4)
+	c, ok := solve.Root(balance, m.air, 130, 1e-4)
 	if !ok {
 		return math.NaN()
 	}

@@ -23,7 +23,7 @@ func Limits() []volume.Range {
 		[]volume.Range{limitKegLitres, limitKegWide, limitKegHigh, limitTare, limitFill, limitJacket, limitUA, limitSurface, limitDuration},
 		[]volume.Range{
 			limitBathAir, limitBathKegs, limitIce, limitWater, limitIceFrom, limitWaterFrom,
-			limitSalt, limitWall, limitConductivity, limitPour, limitBag,
+			limitSalt, limitWall, limitConductivity, limitBathMass, limitPour, limitBag,
 		},
 		[]volume.Range{
 			limitTubeLength, limitBore, limitTubeWall, limitWallLambda, limitCurvature, limitBath, limitFilm, limitFilmBand,

@@ -22,9 +22,17 @@ const (
 // Source: S. W. Churchill and H. H. S. Chu, Int. J. Heat Mass Transfer 18
 // (1975) 1323, as eq. 9.26 in Bergman et al.; an upright cylinder counts as a
 // plate if D/L ≥ 35/Gr^¼.
-func nusseltPlate(ra, pr float64) float64 {
-	r := 0.825 + 0.387*sixthRoot(ra)/math.Pow(1+math.Pow(0.492/pr, 9./16), 8./27)
+func nusseltPlate(ra, pr float64) float64 { return nusseltPlateAt(ra, plateFactor(pr)) }
+
+// nusseltPlateAt is nusseltPlate with the part that depends on the Prandtl
+// number given, for many ra at one pr.
+func nusseltPlateAt(ra, factor float64) float64 {
+	r := 0.825 + factor*sixthRoot(ra)
 	return r * r
+}
+
+func plateFactor(pr float64) float64 {
+	return 0.387 / math.Pow(1+math.Pow(0.492/pr, 9./16), 8./27)
 }
 
 // nusseltCylinder is natural convection around a horizontal cylinder, on whose

@@ -211,14 +211,15 @@ func (m *bathModel) kegFilms(t1, tw float64) (wet, dry float64) {
 	h := m.keg.height
 	inside := m.Beer.fluidAt(0.75*t1 + 0.25*tw)
 	outside := waterAt(zeroCelsius + 0.25*t1 + 0.75*tw)
+	in, out := plateFactor(inside.pr), plateFactor(outside.pr)
 	beerSide := func(wall float64) float64 {
-		return nusseltPlate(inside.rayleigh(waterBuoyancy(wall, t1, m.densest), h), inside.pr) * inside.k / h
+		return nusseltPlateAt(inside.rayleigh(waterBuoyancy(wall, t1, m.densest), h), in) * inside.k / h
 	}
 	wall := (t1 + tw) / 2
 	var hi, ho float64
 	for range 4 {
 		hi = beerSide(wall)
-		ho = nusseltPlate(outside.rayleigh(waterBuoyancy(wall, tw, densestAt), h), outside.pr) * outside.k / h
+		ho = nusseltPlateAt(outside.rayleigh(waterBuoyancy(wall, tw, densestAt), h), out) * outside.k / h
 		if m.Stirred {
 			d := m.body.diameter
 			ho = mixed(nusseltCross(stirring*d/outside.nu, outside.pr)*outside.k/d, ho)

@@ -72,6 +72,17 @@ func TestKegClosedForms(t *testing.T) {
 	near(t, "back over up", back.Time.Seconds()/c8/(w.Time.Seconds()/c), 8.118316099, 1e-3)
 }
 
+// Cengel, Heat and Mass Transfer, 5th ed., chapter 4, review problem: a canned
+// drink of 367.6 cm³ and 301.6 cm² in iced water, 120 W/(m² K), from 25 to 5 °C
+// in 11.1 min. The book's drink has a density of 977 kg/m³ and 4180 J/(kg K),
+// 2 % less heat than water has.
+func TestCannedDrink(t *testing.T) {
+	can := volume.Vessel{Capacity: 0.3676 * volume.Litre, Height: 0.13, Diameter: 0.06}
+	k := DefaultKeg(can, Celsius(25), Shade(Celsius(0)))
+	k.Beer, k.UA = Water, 120*0.03016
+	near(t, "minutes", reach(t, k, Celsius(5)).Time.Minutes(), 11.1, 0.025*11.1)
+}
+
 // A keg in a refrigerator by a measurement on a can of 355 mL, room to 38 °F in
 // about 240 min (Benton and Dooley, Journal of Visualized Experiments; air and
 // room not stated, taken as 2 °C with a breath of 0.3 m/s and 22 °C). The band

@@ -1,7 +1,9 @@
 package main
 
 import (
+	"errors"
 	"io"
+	"io/fs"
 	"os"
 
 	"example.com/pourwell/internal/calc"
@@ -13,6 +15,9 @@ import (
 func runEvent(r *root, stdin io.Reader, w io.Writer, opt report.Options) error {
 	if r.Event.Sample {
 		_, err := io.WriteString(w, serve.Sample)
+		return err
+	}
+	if err := onlyForCalculations(r.globals); err != nil {
 		return err
 	}
 	name, data, err := readEvent(r.Event.File, stdin)
@@ -38,6 +43,19 @@ func runEvent(r *root, stdin io.Reader, w io.Writer, opt report.Options) error {
 	return report.PageText(w, plan.Page(opt.Explain), opt)
 }
 
+// onlyForCalculations refuses the global flags that a plan has no use for.
+func onlyForCalculations(g globals) error {
+	for _, f := range []struct {
+		name  string
+		given bool
+	}{{"plot", g.Plot != ""}, {"input", g.Input != ""}, {"show", g.Show != ""}, {"rows", g.Rows != ""}, {"samples", g.Samples != 0}} {
+		if f.given {
+			return &calc.UsageError{What: "--" + f.name + " is for a calculation, not for the event", Hint: "drop it; --format csv writes the hours of the tubs"}
+		}
+	}
+	return nil
+}
+
 // readEvent returns the file's name for messages and what is in it; "-" is
 // standard input.
 func readEvent(file string, stdin io.Reader) (name string, data []byte, err error) {
@@ -50,7 +68,11 @@ func readEvent(file string, stdin io.Reader) (name string, data []byte, err erro
 	}
 	data, err = os.ReadFile(file)
 	if err != nil {
-		return "", nil, &calc.UsageError{What: err.Error(), Hint: "pourwell event --sample > my-day.toml writes one to start from"}
+		var at *fs.PathError
+		if errors.As(err, &at) {
+			err = at.Err
+		}
+		return "", nil, &calc.UsageError{What: file + ": " + err.Error(), Hint: "pourwell event --sample > my-day.toml writes one to start from"}
 	}
 	return file, data, nil
 }

@@ -77,6 +77,7 @@ func (p *planner) leftover(i int, plan *BeerPlan) error {
 		return err
 	}
 	keg.From, keg.Around = home.Temperature, thermal.Shade(fridge)
+	plan.InKeg = last.Left
 	plan.HomeAt = home.Temperature.Celsius()
 	back, err := keg.Reach(b.ServeAt)
 	if errors.Is(err, thermal.ErrNever) {
@@ -91,9 +92,9 @@ func (p *Plan) afterBlock() report.Block {
 	b := report.Block{Heading: "Afterwards"}
 	for _, beer := range p.Beers {
 		if beer.Rechill > 0 {
-			b.Bullets = append(b.Bullets, fmt.Sprintf("%s: about {%.2g l} a keg left. {7200 s} of packing up in the shade brings it to {%.3g c};"+
-				" a refrigerator at {2 c} takes {%.3g s} to bring it back. Keep it under its pressure, cold and dark.",
-				beer.Name, beer.Leftover/float64(beer.Kegs), beer.HomeAt, beer.Rechill))
+			b.Bullets = append(b.Bullets, fmt.Sprintf("%s: about {%.6g l} left in each keg. {7200 s} of packing up in the shade brings it to {%.6g c};"+
+				" a refrigerator at {2 c} takes {%.6g s} to bring it back. Keep it under its pressure, cold and dark.",
+				beer.Name, beer.InKeg, beer.HomeAt, beer.Rechill))
 		}
 	}
 	b.Bullets = append(b.Bullets,
@@ -125,7 +126,7 @@ func (p *planner) advice() error {
 func (p *Plan) glassBlock() report.Block {
 	b := report.Block{Heading: "Glasses"}
 	for _, beer := range p.Beers {
-		b.Lines = append(b.Lines, fmt.Sprintf("A glass of %s holds {%.3g l} of beer: %.1f US standard drinks, %.1f UK units, %.1f Australian standard drinks.",
+		b.Lines = append(b.Lines, fmt.Sprintf("A glass of %s holds {%.6g l} of beer: %.1f US standard drinks, %.1f UK units, %.1f Australian standard drinks.",
 			beer.Name, beer.Serving, beer.DrinksUS, beer.DrinksUK, beer.DrinksAU))
 	}
 	for _, g := range p.Glasses {

@@ -94,7 +94,7 @@ func (p *planner) pressures() error {
 		}
 		draught := carbonation.DefaultDraught()
 		draught.Beer, draught.Air = beer, p.air
-		cold, err := draught.SolveGauge(b.keeps(), b.CO2)
+		cold, err := draught.SolveGauge(p.keeps[i], b.CO2)
 		if err != nil {
 			return p.about(b, err)
 		}
@@ -105,9 +105,9 @@ func (p *planner) pressures() error {
 		set := b.Regulator
 		if !set.IsValid() {
 			set = cold.Gauge
-			p.note(b.Name + fmt.Sprintf(": the regulator is set to {%.5g kpa}", set.KPa()))
+			p.note(b.Name + fmt.Sprintf(": the regulator is set to {%.6g kpa}", set.KPa()))
 		}
-		held, err := draught.SolveContent(b.keeps(), set)
+		held, err := draught.SolveContent(p.keeps[i], set)
 		if err != nil {
 			return p.about(b, err)
 		}
@@ -116,7 +116,7 @@ func (p *planner) pressures() error {
 		plan.SetGauge, plan.SetHolds = set.KPa(), held.Content.Volumes()
 		p.set = append(p.set, set)
 		p.command(fmt.Sprintf("beers.%d.gauge_kpa", i), "gauge_kpa", "carbonation equilibrium --temp %vC --co2 %vg/L %s %s",
-			b.keeps().Celsius(), b.CO2.GramsPerLitre(), b.flags(), p.airFlags())
+			p.keeps[i].Celsius(), b.CO2.GramsPerLitre(), b.flags(), p.airFlags())
 	}
 	return nil
 }
@@ -127,15 +127,6 @@ func (b *Beer) liquid() (thermal.Beer, error) {
 		return thermal.BeerFromOriginal(b.ABV.si, b.OG.si)
 	}
 	return thermal.BeerOf(b.ABV.si, b.FG.si)
-}
-
-// keeps returns the temperature of the keg while it is served: cold in a tub,
-// as it came in front of a chiller.
-func (b *Beer) keeps() thermal.Temperature {
-	if b.Chiller.Kind != "" {
-		return b.Arrives
-	}
-	return b.ServeAt
 }
 
 // flags describes the beer to the command.

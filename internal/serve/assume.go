@@ -74,6 +74,14 @@ func (p *planner) assumeBeer(b *Beer, i int) error {
 	if b.Name == "" {
 		b.Name = fmt.Sprintf("Beer %d", i+1)
 	}
+	for _, other := range p.day.Beers[:i] {
+		if other.Name == b.Name {
+			return &FileError{p.file, 0, fmt.Sprintf("two beers are called %q", b.Name), "give each its own name, or add their kegs together"}
+		}
+	}
+	if b.Kegs.set && b.Kegs.int() < 1 {
+		return &FileError{p.file, 0, fmt.Sprintf("%s has %d kegs", b.Name, b.Kegs.int()), "leave the beer out, or bring a keg of it"}
+	}
 	if b.Keg.text == "" {
 		return p.missing("beer.keg", fmt.Sprintf("the keg of %s, for example keg = \"30L\"", b.Name))
 	}

@@ -17,24 +17,25 @@ func (p *planner) cautions() {
 	for i, b := range p.day.Beers {
 		plan, c := p.plan.Beers[i], p.plan.Cooling[i]
 		if off := plan.SetGauge - plan.Gauge; off < -tooLow {
-			say("%s: {%.5g kpa} is too low. Beer of {%.4g volumes} at {%.4g c} needs {%.5g kpa}; below it gas leaves the beer in keg and line, and it foams.",
-				b.Name, plan.SetGauge, plan.Content, b.keeps().Celsius(), plan.Gauge)
+			say("%s: {%.6g kpa} is too low. Beer of {%.6g volumes} at {%.6g c} needs {%.6g kpa}; below it gas leaves the beer in keg and line, and it foams.",
+				b.Name, plan.SetGauge, plan.Content, p.keeps[i].Celsius(), plan.Gauge)
 		} else if off > tooHigh {
-			say("%s: {%.5g kpa} is too high. It pours fast, and kept on for days the beer would gain gas up to {%.4g volumes}; {%.5g kpa} holds what it has.",
+			say("%s: {%.6g kpa} is too high. It pours fast, and kept on for days the beer would gain gas up to {%.6g volumes}; {%.6g kpa} holds what it has.",
 				b.Name, plan.SetGauge, plan.SetHolds, plan.Gauge)
 		}
 		if warm := math.Max(plan.WarmGauge, plan.SetGauge); warm > highGauge {
-			say("%s: up to {%.5g kpa} in the keg. Stay below the stamp on the keg and the ratings of line, tap and relief valve; never defeat a relief valve.", b.Name, warm)
+			say("%s: up to {%.6g kpa} in the keg. Stay below the stamp on the keg and the ratings of line, tap and relief valve; never defeat a relief valve.", b.Name, warm)
 		}
 		if plan.WarmGauge > plan.SetGauge+tooLow {
-			say("%s arrives with {%.5g kpa} in the keg, more than the regulator gives: connected warm, beer can run back into the gas line. Fit a check valve, chill first, connect then.",
+			say("%s arrives with {%.6g kpa} in the keg, more than the regulator gives: connected warm, beer can run back into the gas line. Fit a check valve, chill first, connect then.",
 				b.Name, plan.WarmGauge)
 		}
 		if plan.TwoLift {
-			say("%s: a full keg weighs {%.3g kg}. Two people, or a trolley and a ramp, lift it.", b.Name, plan.Lift)
+			say("%s: a full keg weighs {%.6g kg}. Two people, or a trolley and a ramp, lift it.", b.Name, plan.Lift)
 		}
-		if c.FloatsBelow > 0.02 {
-			say("%s: a keg less than {%.2g share} full floats and tips in this tub. Weigh it down or let water off.", b.Name, c.FloatsBelow)
+		if c.FloatsAt != "" {
+			say("%s: from about %s the kegs are less than {%.2g share} full and float in this tub. A keg that tips pulls at line and tap: weigh it down or let water off.",
+				b.Name, c.FloatsAt, c.FloatsBelow)
 		}
 	}
 	for _, w := range p.warnings {

@@ -3,6 +3,7 @@ package serve
 import (
 	"fmt"
 	"math"
+	"slices"
 	"time"
 
 	"example.com/pourwell/carbonation"
@@ -125,12 +126,12 @@ func (p *planner) chilled(i int) error {
 			return err
 		}
 		out.State = b.Chiller.Bath
-		if s, err = coil.Serve(b.Arrives, pours); err != nil {
+		if s, err = coil.Serve(p.keeps[i], pours); err != nil {
 			return err
 		}
 		p.command(fmt.Sprintf("cooling.%d.chiller.tenth_glass_c", i), "tenth_glass_c",
 			"thermal coil --length %vm --bore %vm --wall %vm --winding %vm --bath %s --inlet %vC --flow %vL/s --glass %vL --every %vs %s",
-			float64(coil.Length), float64(coil.Bore), float64(coil.Wall), float64(coil.Winding), b.Chiller.Bath, b.Arrives.Celsius(),
+			float64(coil.Length), float64(coil.Bore), float64(coil.Wall), float64(coil.Winding), b.Chiller.Bath, p.keeps[i].Celsius(),
 			1000*float64(pours.Flow), 1000*float64(pours.Glass), pours.Every.Seconds(), b.flags())
 	case "plate":
 		plate, err := b.plate(beer)
@@ -138,12 +139,12 @@ func (p *planner) chilled(i int) error {
 			return err
 		}
 		out.State = b.Chiller.Contact
-		if s, err = plate.Serve(b.Arrives, pours); err != nil {
+		if s, err = plate.Serve(p.keeps[i], pours); err != nil {
 			return err
 		}
 		p.command(fmt.Sprintf("cooling.%d.chiller.tenth_glass_c", i), "tenth_glass_c",
 			"thermal plate --contact %s --inlet %vC --flow %vL/s --glass %vL --every %vs %s",
-			b.Chiller.Contact, b.Arrives.Celsius(), 1000*float64(pours.Flow), 1000*float64(pours.Glass), pours.Every.Seconds(), b.flags())
+			b.Chiller.Contact, p.keeps[i].Celsius(), 1000*float64(pours.Flow), 1000*float64(pours.Glass), pours.Every.Seconds(), b.flags())
 	}
 	out.First, out.Tenth, out.Outlet = s.First.Celsius(), s.Last.Celsius(), s.Sustained.Celsius()
 	out.Recovery = s.Recovery.Seconds()
@@ -152,7 +153,7 @@ func (p *planner) chilled(i int) error {
 	}
 	if b.Chiller.Kind == "plate" {
 		plate, _ := b.plate(beer)
-		if due, err := plate.DrainDue(b.Arrives, p.typical(i, pours), unit.Mass(c.Ice)); err == nil {
+		if due, err := plate.DrainDue(p.keeps[i], p.typical(i, pours), unit.Mass(c.Ice)); err == nil {
 			out.DrainDue = due.Seconds()
 		}
 	}
@@ -207,7 +208,7 @@ func (p *planner) boxIce(i int, c *Cooling, out *Chilled, s thermal.Service) err
 	out.BeerIce, out.BoxIce = total*float64(s.IcePerLitre), float64(box)
 	need := float64(p.bags(unit.Mass((out.BeerIce + out.BoxIce) * (1 + lowIce))))
 	if b.Chiller.Ice.or(need) {
-		p.note(fmt.Sprintf("%s: {%.4g kg} of ice in the box, a fifth more than beer and box melt", b.Name, need))
+		p.note(fmt.Sprintf("%s: {%.6g kg} of ice in the box, a fifth more than beer and box melt", b.Name, need))
 	}
 	c.Ice = b.Chiller.Ice.si
 	if c.Ice < need {
@@ -219,14 +220,10 @@ func (p *planner) boxIce(i int, c *Cooling, out *Chilled, s thermal.Service) err
 	return nil
 }
 
-// warmPour fills in how a warm keg's line pours through its chiller.
-func (p *planner) warmPour(i int, plan *LinePlan) error {
+// warmLine fills in how a warm keg's line pours through its chiller.
+func (p *planner) warmLine(i int, g carbonation.Gauge, run lines.Run, plan *LinePlan) error {
 	b := &p.day.Beers[i]
-	run, err := p.run(b)
-	if err != nil {
-		return err
-	}
-	s, err := p.serving(b, p.set[i], run.Beer)
+	s, err := p.serving(b, g, run.Beer)
 	if err != nil {
 		return err
 	}
@@ -241,7 +238,7 @@ func (p *planner) warmPour(i int, plan *LinePlan) error {
 		return &FileError{p.file, 0, fmt.Sprintf("%s: chiller.tube %v", b.Name, err), `write tube = "1/4in-od:50ft:wall0.71mm:coil20cm"`}
 	}
 	run.Tubes = append([]lines.Tube{passage}, run.Tubes...)
-	run.Temp = b.Arrives
+	run.Temp = p.keeps[i]
 	warm, err := run.Warm(s)
 	if err != nil {
 		return err
@@ -253,17 +250,21 @@ func (p *planner) warmPour(i int, plan *LinePlan) error {
 	if empty, err := low.Warm(s); err == nil {
 		plan.FlowEmpty = empty.Pour.Flow.LitresPerMinute()
 	}
-	p.warnings = append(p.warnings, warm.Cautions(b.Keg.vessel().Rated)...)
+	for _, w := range warm.Cautions(b.Keg.vessel().Rated) {
+		if !slices.Contains(p.warnings, w) {
+			p.warnings = append(p.warnings, w)
+		}
+	}
 	return nil
 }
 
 func (c *Cooling) chillerSentence() string {
 	x := c.Chiller
-	s := fmt.Sprintf("First glass {%.3g c}, the tenth in a row {%.3g c}, without a pause {%.3g c}; a rest of {%.3g s} brings it back."+
-		" Beer melts {%.3g kg} of ice, the box {%.3g kg}.", x.First, x.Tenth, x.Outlet, x.Recovery, x.BeerIce, x.BoxIce)
+	s := fmt.Sprintf("First glass {%.6g c}, the tenth in a row {%.6g c}, without a pause {%.6g c}; a rest of {%.6g s} brings it back."+
+		" Beer melts {%.6g kg} of ice, the box {%.6g kg}.", x.First, x.Tenth, x.Outlet, x.Recovery, x.BeerIce, x.BoxIce)
 	switch {
 	case x.Kind == "plate" && x.DrainDue > 0:
-		s += fmt.Sprintf(" Keep the drain open; shut, let the water off at the latest {%.3g s} after the first glass.", x.DrainDue)
+		s += fmt.Sprintf(" Keep the drain open; shut, let the water off at the latest {%.6g s} after the first glass.", x.DrainDue)
 	case x.Kind == "coil":
 		s += " Keep the water in the box: it carries the cold to the coil."
 	}

@@ -40,9 +40,9 @@ func (p *planner) cooling() error {
 			return p.about(b, err)
 		}
 		full := math.Floor(float64(fit.Ice)/p.day.Ice.Bag.si) * p.day.Ice.Bag.si
-		p.number(&b.Tub.Water.quantityOf, float64(fit.Water), of+fmt.Sprintf("as much water in the tub as fits the gaps in the ice, {%.3g l}", litres(fit.Water)))
-		p.number(&b.Tub.Ice.quantityOf, full, of+fmt.Sprintf("as much ice as fits around the kegs, {%.4g kg}", full))
-		p.note(of + fmt.Sprintf("ice at {%.3g c}, water in the tub at first {%.3g c}", usual.IceFrom.Celsius(), usual.WaterFrom.Celsius()))
+		p.number(&b.Tub.Water.quantityOf, float64(fit.Water), of+fmt.Sprintf("as much water in the tub as fits the gaps in the ice, {%.6g l}", litres(fit.Water)))
+		p.number(&b.Tub.Ice.quantityOf, full, of+fmt.Sprintf("as much ice as fits around the kegs, {%.6g kg}", full))
+		p.note(of + fmt.Sprintf("ice at {%.6g c}, water in the tub at first {%.6g c}", usual.IceFrom.Celsius(), usual.WaterFrom.Celsius()))
 		c, bed, err := p.tub(i, b.Tub.Ice.mass(), b.Tub.Water.volume())
 		if err != nil {
 			return p.about(b, err)
@@ -53,7 +53,7 @@ func (p *planner) cooling() error {
 			p.command(fmt.Sprintf("cooling.%d.chill_time_s", i), "time_s", "thermal icebath %s --to %vC", p.bathFlags(b), b.ServeAt.Celsius())
 		}
 		for _, draw := range p.draws(i, bed) {
-			p.note(of + fmt.Sprintf("{%.3g l} drawn from %s to %s", litres(draw.Volume), clock(bed.Add(draw.Start)), clock(bed.Add(draw.End))))
+			p.note(of + fmt.Sprintf("{%.6g l} drawn from %s to %s", litres(draw.Volume), clock(bed.Add(draw.Start)), clock(bed.Add(draw.End))))
 		}
 	}
 	return nil
@@ -88,7 +88,7 @@ func (p *planner) tub(i int, ice unit.Mass, water unit.Volume) (c Cooling, bed t
 	if early := p.start.Add(-earliest); bed.Before(early) {
 		bed = early
 	}
-	c.BedAt, c.ReadyAt = p.dayClock(bed), p.dayClock(bed.Add(time.Duration(c.Chill)*time.Second))
+	c.BedAt, c.ReadyAt = p.dayClock(bed), p.dayClock(roundUp(bed.Add(time.Duration(c.Chill)*time.Second)))
 	bath.Pours = p.draws(i, bed)
 	bath, day, err := p.topUp(bath, bed)
 	if err != nil {
@@ -99,9 +99,17 @@ func (p *planner) tub(i int, ice unit.Mass, water unit.Volume) (c Cooling, bed t
 		c.TopUps = append(c.TopUps, TopUp{clock(bed.Add(t.At)), float64(t.Ice), bed.Add(t.At)})
 		c.TopUp += float64(t.Ice)
 	}
-	p.course(&c, day, bed)
+	p.course(b, &c, day, bed)
 	c.Holds = c.never == nil && c.Sure && c.Warmest <= c.ServeAt+coldNear
 	return c, bed, nil
+}
+
+// roundUp returns the next clock time of the grain.
+func roundUp(t time.Time) time.Time {
+	if r := t.Truncate(grain); !r.Before(t) {
+		return r
+	}
+	return t.Truncate(grain).Add(grain)
 }
 
 // bath returns the beer's tub as the file describes it.
@@ -110,14 +118,19 @@ func (p *planner) bath(b *Beer) (thermal.IceBath, error) {
 	if err != nil {
 		return thermal.IceBath{}, err
 	}
-	around := thermal.Shade(p.day.Air)
-	around.Humidity, around.Altitude = p.day.Humidity.si, p.day.Elevation.length()
-	around.Sun, around.Wind = thermal.Irradiance(p.day.Sun.si), unit.Velocity(p.day.Wind.si)
-	bath := thermal.DefaultIceBath(b.Keg.vessel(), b.Arrives, around)
+	bath := thermal.DefaultIceBath(b.Keg.vessel(), b.Arrives, p.around())
 	bath.Tub = volume.Tub{Capacity: b.Tub.Size.volume(), Height: b.Tub.Height.length()}
 	bath.Wall, bath.Lid = b.Tub.Wall.length(), b.Tub.Lid
 	bath.Kegs, bath.Beer = b.Kegs.int(), beer
 	return bath, nil
+}
+
+// around returns the air at tubs and kegs.
+func (p *planner) around() thermal.Surroundings {
+	around := thermal.Shade(p.day.Air)
+	around.Humidity, around.Altitude = p.day.Humidity.si, p.day.Elevation.length()
+	around.Sun, around.Wind = thermal.Irradiance(p.day.Sun.si), unit.Velocity(p.day.Wind.si)
+	return around
 }
 
 func (p *planner) bathFlags(b *Beer) string {
@@ -164,7 +177,7 @@ func (p *planner) draws(i int, bed time.Time) []thermal.Pour {
 		return nil
 	}
 	servings := math.Min(plan.Expected, float64(plan.Kegs*plan.PerKeg))
-	total := unit.Volume(servings) * p.pours[i]
+	total := unit.Volume(servings/(1-p.pour(&d.Beers[i]).Waste)) * p.pours[i]
 	open := p.start.Sub(bed)
 	hour := time.Duration(first * float64(time.Hour))
 	share := unit.Volume(d.Guests.FirstHour.si * first / thirst)
@@ -259,13 +272,17 @@ func firstLow(day thermal.Chilling, first unit.Mass, total time.Duration) (time.
 }
 
 // course fills in the hours of a tub, and the warmest beer drawn.
-func (p *planner) course(c *Cooling, day thermal.Chilling, bed time.Time) {
+func (p *planner) course(b *Beer, c *Cooling, day thermal.Chilling, bed time.Time) {
 	n := int(p.end.Sub(bed)/grain) + 1
 	c.Warmest = math.Inf(-1)
+	capacity := float64(b.Keg.vessel().Capacity)
 	for i, s := range day.Course(n) {
 		at := bed.Add(s.At).Round(time.Second)
 		if !at.Before(p.start) {
 			c.Warmest = math.Max(c.Warmest, s.Beer.Celsius())
+		}
+		if c.FloatsFrom.IsZero() && !at.Before(p.start) && float64(s.Left) < c.FloatsBelow*capacity {
+			c.FloatsFrom, c.FloatsAt = at, p.dayClock(at)
 		}
 		if at.Minute() == 0 || i == 0 || i == n-1 {
 			c.Hours = append(c.Hours, Hour{

@@ -28,7 +28,7 @@ func (p *planner) gas() error {
 		kegs += b.Kegs.int()
 		p.command(fmt.Sprintf("gas.beers.%d.co2_kg", i), "co2_kg",
 			"carbonation supply --keg %s --kegs %d --gauge %vPa --temp %vC --cylinder %vkg --cylinder-temp %vC --purge 1 %s %s",
-			b.Keg.text, b.Kegs.int(), p.set[i].Pascals(), b.keeps().Celsius(), p.day.Gas.Cylinder.si,
+			b.Keg.text, b.Kegs.int(), p.set[i].Pascals(), p.keeps[i].Celsius(), p.day.Gas.Cylinder.si,
 			p.day.Air.Celsius(), b.flags(), p.airFlags())
 		g.Beers = append(g.Beers, BeerGas{b.Name, float64(need.Total)})
 		g.Usable = need.KegsPerCylinder * float64(need.PerKeg)
@@ -45,7 +45,7 @@ func (p *planner) gas() error {
 func (p *planner) supply(b *Beer, beer thermal.Beer, i int) carbonation.Supply {
 	draught := carbonation.DefaultDraught()
 	draught.Beer, draught.Air = beer, p.air
-	s := draught.Supply(b.Keg.vessel().Capacity, b.keeps(), p.set[i])
+	s := draught.Supply(b.Keg.vessel().Capacity, p.keeps[i], p.set[i])
 	s.Kegs, s.Charge, s.CylinderTemperature = b.Kegs.int(), unit.Mass(p.day.Gas.Cylinder.si), p.day.Air
 	return s
 }
@@ -54,13 +54,13 @@ func (p *planner) gasLasts() Point {
 	g := p.plan.Gas
 	return Point{
 		Holds: g.Cylinders >= g.Needed,
-		What:  fmt.Sprintf("gas: {%.3g kg} of CO2 pushes it all; %d of {%.3g kg} on hand", g.CO2, g.Cylinders, g.Cylinder),
-		Mend:  fmt.Sprintf("bring %d cylinders of {%.3g kg}", g.Needed, g.Cylinder),
+		What:  fmt.Sprintf("gas: {%.6g kg} of CO2 pushes it all; %d of {%.6g kg} on hand", g.CO2, g.Cylinders, g.Cylinder),
+		Mend:  fmt.Sprintf("bring %d cylinders of {%.6g kg}", g.Needed, g.Cylinder),
 	}
 }
 
 func (p *Plan) gasSentence() string {
 	g := p.Gas
-	return fmt.Sprintf("CO2 in use {%.3g kg}, {%.3g kg} a keg; leaks come on top, so bring a spare. Weigh the cylinder:"+
-		" its gauge tells nothing while liquid is left. In a hot car of {65 c} it would stand at {%.4g kpa}.", g.CO2, g.PerKeg, g.HotCar)
+	return fmt.Sprintf("CO2 in use {%.6g kg}, {%.6g kg} a keg; leaks come on top, so bring a spare. Weigh the cylinder:"+
+		" its gauge tells nothing while liquid is left. In a hot car of {65 c} it would stand at {%.6g kpa}.", g.CO2, g.PerKeg, g.HotCar)
 }

@@ -26,11 +26,11 @@ func (p *planner) mendCold(i int) string {
 			}
 			switch {
 			case more == 0:
-				return fmt.Sprintf("put {%.4g kg} of ice into the tub of %s at the start", float64(ice), b.Name)
+				return fmt.Sprintf("put {%.6g kg} of ice into the tub of %s at the start", float64(ice), b.Name)
 			case ice == from:
-				return fmt.Sprintf("put {%.4g l} of water to the ice in the tub of %s, so that the bath covers more of the kegs", litres(water), b.Name)
+				return fmt.Sprintf("put {%.6g l} of water to the ice in the tub of %s, so that the bath covers more of the kegs", litres(water), b.Name)
 			}
-			return fmt.Sprintf("put {%.4g kg} of ice and {%.4g l} of water into the tub of %s at the start", float64(ice), litres(water), b.Name)
+			return fmt.Sprintf("put {%.6g kg} of ice and {%.6g l} of water into the tub of %s at the start", float64(ice), litres(water), b.Name)
 		}
 	}
 	return fmt.Sprintf("chill %s beforehand, serve it a little warmer, or use a larger tub with a lid: no amount of ice that fits this tub keeps it cold", b.Name)
@@ -53,12 +53,12 @@ func (p *planner) mendChiller(i int) string {
 		for _, factor := range []float64{1, 1.5, 2, 3} {
 			longer := coil.Packed()
 			longer.Length = unit.Length(factor) * coil.Length
-			if s, err := longer.Serve(b.Arrives, pours); err == nil && s.Last.Celsius() <= b.ServeAt.Celsius() {
-				return fmt.Sprintf("pack ice tight around a coil of {%.3g m} for %s", float64(longer.Length), b.Name)
+			if s, err := longer.Serve(p.keeps[i], pours); err == nil && s.Last.Celsius() <= b.ServeAt.Celsius() {
+				return fmt.Sprintf("pack ice tight around a coil of {%.6g m} for %s", float64(longer.Length), b.Name)
 			}
 		}
 	}
-	for cooler := b.Arrives.Celsius(); cooler > b.ServeAt.Celsius(); cooler-- {
+	for cooler := p.keeps[i].Celsius(); cooler > b.ServeAt.Celsius(); cooler-- {
 		var s thermal.Service
 		var err error
 		if b.Chiller.Kind == "plate" {
@@ -73,7 +73,7 @@ func (p *planner) mendChiller(i int) string {
 			}
 		}
 		if err == nil && s.Last.Celsius() <= b.ServeAt.Celsius() {
-			return fmt.Sprintf("chill the keg of %s to {%.3g c} beforehand", b.Name, cooler)
+			return fmt.Sprintf("chill the keg of %s beforehand and keep it at {%.6g c}", b.Name, cooler)
 		}
 	}
 	return fmt.Sprintf("stand the keg of %s in ice instead", b.Name)

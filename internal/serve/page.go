@@ -66,8 +66,8 @@ func (p *Plan) beerBlock() report.Block {
 	b := report.Block{Heading: "Beer"}
 	for _, beer := range p.Beers {
 		b.Rows = append(b.Rows, []string{beer.Name, fmt.Sprintf(
-			"%.0f glasses expected, plan for %d; on hand %s, %d glasses. The chance that it runs out is %s; {%.1f l} left on average."+
-				" {%.3g volumes} of CO2 need {%.5g kpa} on the regulator.",
+			"%.0f glasses expected, plan for %d; on hand %s, %d glasses. The chance that it runs out is %s; {%.6g l} left to serve on average."+
+				" {%.6g volumes} of CO2 need {%.6g kpa} on the regulator.",
 			beer.Expected, beer.Planned, kegs(beer.Kegs), beer.Kegs*beer.PerKeg, chance(beer.RunOut), beer.Leftover, beer.Content, beer.Gauge)})
 	}
 	return b
@@ -76,15 +76,15 @@ func (p *Plan) beerBlock() report.Block {
 func (p *Plan) lineBlock() report.Block {
 	b := report.Block{Heading: "Lines"}
 	for _, l := range p.Lines {
-		s := fmt.Sprintf("%s pours {%.3g l_per_min}, a glass in {%.2g s}, {%.3g l_per_min} from a nearly empty keg", join(l.Tubes), l.Flow, l.PourTime, l.FlowEmpty)
+		s := fmt.Sprintf("%s pours {%.6g l_per_min}, a glass in {%.6g s}, {%.6g l_per_min} from a nearly empty keg", join(l.Tubes), l.Flow, l.PourTime, l.FlowEmpty)
 		if l.Length > 0 {
-			s += fmt.Sprintf(". For {%.3g l_per_min} make the last tube {%.3g m} long", l.Target, l.Length)
+			s += fmt.Sprintf(". For {%.6g l_per_min} make the last tube {%.6g m} long", l.Target, l.Length)
 		}
 		if l.Choker > 0 {
-			s += fmt.Sprintf(". For {%.3g l_per_min} add {%.3g m} to the last tube", l.Target, l.Choker)
+			s += fmt.Sprintf(". For {%.6g l_per_min} add {%.6g m} to the last tube", l.Target, l.Choker)
 		}
 		if l.Length > 0 && l.TradeLength > 0 {
-			s += fmt.Sprintf("; the trade's table says {%.3g m}", l.TradeLength)
+			s += fmt.Sprintf("; the trade's table says {%.6g m}", l.TradeLength)
 		}
 		b.Rows = append(b.Rows, []string{l.Beer, s + "."})
 	}
@@ -94,7 +94,7 @@ func (p *Plan) lineBlock() report.Block {
 
 func (c *Cooling) block() report.Block {
 	if c.Chiller != nil {
-		heading := fmt.Sprintf("%s for %s, %s", c.Chiller.Kind, c.Beer, c.Chiller.State)
+		heading := fmt.Sprintf("%s for %s, %s", map[string]string{"coil": "Coil", "plate": "Plate"}[c.Chiller.Kind], c.Beer, c.Chiller.State)
 		return report.Block{Heading: heading, Lines: []string{c.chillerSentence()}}
 	}
 	b := report.Block{
@@ -102,10 +102,10 @@ func (c *Cooling) block() report.Block {
 		Columns: []string{"", "beer drawn", "ice left", "beer left in each keg"},
 	}
 	if c.Chill > 0 {
-		b.Lines = []string{fmt.Sprintf("Cold in about {%.4g s}, bedded {%.4g s} ahead to be sure. The bath covers {%.2g share} of the keg.", c.Chill, c.Longest, c.Covered)}
+		b.Lines = []string{fmt.Sprintf("Cold in about {%.6g s}, bedded {%.6g s} ahead to be sure. The bath covers {%.2g share} of the keg.", c.Chill, c.Longest, c.Covered)}
 	}
 	for _, h := range c.Hours {
-		b.Rows = append(b.Rows, []string{h.At, fmt.Sprintf("{%.3g c}", h.Beer), fmt.Sprintf("{%.3g kg}", h.Ice), fmt.Sprintf("{%.3g l}", h.Left)})
+		b.Rows = append(b.Rows, []string{h.At, fmt.Sprintf("{%.6g c}", h.Beer), fmt.Sprintf("{%.6g kg}", h.Ice), fmt.Sprintf("{%.6g l}", h.Left)})
 	}
 	return b
 }

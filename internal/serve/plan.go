@@ -49,9 +49,10 @@ type BeerPlan struct {
 	LastsFor float64 `json:"lasts_for_s"`
 
 	Content   float64 `json:"co2_volumes"`
-	Gauge     float64 `json:"gauge_kpa"`         // to set, cold
-	WarmGauge float64 `json:"arrival_gauge_kpa"` // in the keg as it arrives
-	SetGauge  float64 `json:"regulator_kpa"`     // what someone means to set, or Gauge
+	Gauge     float64 `json:"gauge_kpa"`                // to set, cold
+	WarmGauge float64 `json:"arrival_gauge_kpa"`        // in the keg as it arrives
+	WarmsTo   float64 `json:"keg_warms_to_c,omitempty"` // a keg in front of a chiller, by the last glass
+	SetGauge  float64 `json:"regulator_kpa"`            // what someone means to set, or Gauge
 	SetHolds  float64 `json:"regulator_co2_volumes"`
 
 	Serving  float64 `json:"serving_l"`
@@ -60,6 +61,7 @@ type BeerPlan struct {
 	DrinksAU float64 `json:"au_standard_drinks"`
 	Lift     float64 `json:"lift_kg"` // one full keg
 	TwoLift  bool    `json:"two_person_lift"`
+	InKeg    float64 `json:"left_in_keg_l,omitempty"`
 	HomeAt   float64 `json:"packed_up_c,omitempty"` // what is left, after packing up
 	Rechill  float64 `json:"rechill_time_s,omitempty"`
 }
@@ -73,20 +75,22 @@ type GlassAdvice struct {
 
 // A Cooling is one tub: when its kegs go into the ice and how they fare.
 type Cooling struct {
-	Beer        string  `json:"beer"`
-	BedAt       string  `json:"bed_at"`
-	ReadyAt     string  `json:"ready_at"`
-	Chill       float64 `json:"chill_time_s"`
-	Longest     float64 `json:"chill_time_longest_s"` // the far end of its band
-	Ice         float64 `json:"ice_kg"`               // at the start
-	Water       float64 `json:"water_l"`
-	TopUp       float64 `json:"top_up_kg"` // all of them together
-	TopUps      []TopUp `json:"top_ups"`
-	Warmest     float64 `json:"warmest_c"` // beer drawn while guests are there
-	ServeAt     float64 `json:"serve_at_c"`
-	Left        float64 `json:"ice_left_kg"` // at the end
-	FloatsBelow float64 `json:"floats_below_share"`
-	Hours       []Hour  `json:"hours"`
+	Beer        string    `json:"beer"`
+	BedAt       string    `json:"bed_at"`
+	ReadyAt     string    `json:"ready_at"`
+	Chill       float64   `json:"chill_time_s"`
+	Longest     float64   `json:"chill_time_longest_s"` // the far end of its band
+	Ice         float64   `json:"ice_kg"`               // at the start
+	Water       float64   `json:"water_l"`
+	TopUp       float64   `json:"top_up_kg"` // all of them together
+	TopUps      []TopUp   `json:"top_ups"`
+	Warmest     float64   `json:"warmest_c"` // beer drawn while guests are there
+	ServeAt     float64   `json:"serve_at_c"`
+	Left        float64   `json:"ice_left_kg"` // at the end
+	FloatsBelow float64   `json:"floats_below_share"`
+	FloatsAt    string    `json:"floats_at,omitempty"` // when the kegs are that empty
+	FloatsFrom  time.Time `json:"-"`
+	Hours       []Hour    `json:"hours"`
 
 	Sure      bool    `json:"chill_sure"` // that it gets cold at all, given the band
 	Covered   float64 `json:"covered_share"`

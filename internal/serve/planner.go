@@ -5,6 +5,7 @@ import (
 	"time"
 
 	"example.com/pourwell/carbonation"
+	"example.com/pourwell/thermal"
 	"gonum.org/v1/gonum/unit"
 )
 
@@ -16,9 +17,10 @@ type planner struct {
 	start time.Time
 	end   time.Time
 	air   carbonation.Pressure
-	set   []carbonation.Gauge // of each beer's regulator
-	pours []unit.Volume       // of beer in a glass of each
-	beds  []time.Time         // when each tub's kegs go into the ice
+	set   []carbonation.Gauge   // of each beer's regulator
+	keeps []thermal.Temperature // of each keg while it is served, at the warmest
+	pours []unit.Volume         // of beer in a glass of each
+	beds  []time.Time           // when each tub's kegs go into the ice
 
 	warnings []string // cautions of the packages
 }
@@ -34,7 +36,7 @@ func Compute(file string, day Day) (Plan, error) {
 		return Plan{}, err
 	}
 	p.air = air
-	for _, part := range []func() error{p.amounts, p.pressures, p.pouring, p.cooling, p.gas, p.taps, p.loads, p.advice} {
+	for _, part := range []func() error{p.amounts, p.standing, p.pressures, p.pouring, p.cooling, p.gas, p.taps, p.loads, p.advice} {
 		if err := part(); err != nil {
 			return Plan{}, err
 		}
@@ -59,9 +61,9 @@ func (p *planner) title() string {
 	}
 	where := "at sea level"
 	if d.Elevation.si != 0 {
-		where = fmt.Sprintf("{%.4g m} above the sea", d.Elevation.si)
+		where = fmt.Sprintf("{%.6g m} above the sea", d.Elevation.si)
 	}
-	return fmt.Sprintf("%s: %s, %s, {%.4g c}, %s", name, when, counted(d.Guests.Count.int(), "guest"), d.Air.Celsius(), where)
+	return fmt.Sprintf("%s: %s, %s, {%.6g c}, %s", name, when, counted(d.Guests.Count.int(), "guest"), d.Air.Celsius(), where)
 }
 
 // about names the beer in an error from a package.

@@ -199,3 +199,31 @@ func BenchmarkEvent(b *testing.B) {
 		}
 	}
 }
+
+// A line is judged at the pressure that is set once the regulator is mended: a
+// line cut to fit the wrong pressure would be wrong ever after.
+func TestNoLineIsCutForAWrongRegulator(t *testing.T) {
+	p := meadow(t, regulator(t), `regulator = "5psi"`)
+	for _, point := range p.Verdict.Points {
+		if !point.Holds && strings.Contains(point.Mend, "tube") {
+			t.Errorf("with the wrong pressure set the plan says %q", point.Mend)
+		}
+	}
+}
+
+// Two beers of one name, and a beer without a keg, cannot be planned.
+func TestBeersAreToldApart(t *testing.T) {
+	for _, text := range []string{
+		strings.ReplaceAll(Sample, "Lime Tree Pale Ale", "Haymaker Lager"),
+		strings.Replace(Sample, "kegs      = 1", "kegs      = 0", 1),
+	} {
+		day, err := Read("f.toml", []byte(text))
+		if err != nil {
+			t.Fatal(err)
+		}
+		var fe *FileError
+		if _, err := Compute("f.toml", day); !errors.As(err, &fe) {
+			t.Errorf("error %v, want a FileError", err)
+		}
+	}
+}

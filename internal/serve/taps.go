@@ -55,7 +55,7 @@ func (p *planner) queue() Point {
 	t := p.plan.Taps
 	point := Point{
 		Holds: t.Taps >= t.Needed,
-		What:  fmt.Sprintf("%s: {%.3g s} mean wait in the first hour, {%.2g share} wait longer than {%.3g s}", counted(t.Taps, "tap"), t.Wait, t.Late, p.day.Taps.Wait.si),
+		What:  fmt.Sprintf("%s: {%.6g s} mean wait in the first hour, {%.2g share} wait longer than {%.6g s}", counted(t.Taps, "tap"), t.Wait, t.Late, p.day.Taps.Wait.si),
 		Mend:  fmt.Sprintf("set up %s with somebody at each", counted(t.Needed, "tap")),
 	}
 	if t.overrun {
@@ -69,6 +69,6 @@ func (p *Plan) tapSentence() string {
 	if t.overrun {
 		return fmt.Sprintf("The queue at %s grows all through the first hour; %d would do.", counted(t.Taps, "tap"), t.Needed)
 	}
-	return fmt.Sprintf("At %s guests wait {%.3g s} on average in the first hour, less if every glass takes equally long; a tap is busy {%.2g share} of the time.",
+	return fmt.Sprintf("At %s guests wait {%.6g s} on average in the first hour, less if every glass takes equally long; a tap is busy {%.2g share} of the time.",
 		counted(t.Taps, "tap"), t.Wait, t.Utilisation)
 }

@@ -22,29 +22,32 @@ func (p *planner) timeline() {
 		if bed.Before(first) {
 			first = bed
 		}
+		if !c.FloatsFrom.IsZero() {
+			add(c.FloatsFrom, "Weigh down the kegs of %s, or let water off: less than {%.2g share} full they float and tip.", b.Name, c.FloatsBelow)
+		}
 		for _, t := range c.TopUps {
 			if c.Chiller != nil {
-				add(t.time, "Top up the ice box of %s with {%.4g kg} of ice.", b.Name, t.Ice)
+				add(t.time, "Top up the ice box of %s with {%.6g kg} of ice.", b.Name, t.Ice)
 			} else {
-				add(t.time, "Top up the tub of %s with {%.4g kg} of ice; keep the water, let only the overflow run off.", b.Name, t.Ice)
+				add(t.time, "Top up the tub of %s with {%.6g kg} of ice; keep the water, let only the overflow run off.", b.Name, t.Ice)
 			}
 		}
 		if c.Chiller != nil {
-			add(bed, "Fill the ice box of %s: {%.4g kg} of ice around the %s; shade for the keg.", b.Name, c.Ice, c.Chiller.Kind)
+			add(bed, "Fill the ice box of %s: {%.6g kg} of ice around the %s; shade for the keg.", b.Name, c.Ice, c.Chiller.Kind)
 			continue
 		}
 		ready := fmt.Sprintf("Cold by about %s", c.ReadyAt)
 		if c.never != nil {
 			ready = "It does not get cold enough"
 		}
-		add(bed, "Stand %s of %s in the tub: {%.4g kg} of ice, {%.4g l} of water. %s.",
+		add(bed, "Stand %s of %s in the tub: {%.6g kg} of ice, {%.6g l} of water. %s.",
 			kegs(b.Kegs.int()), b.Name, c.Ice, c.Water, ready)
 	}
 	add(first.Add(-30*time.Minute), "Fetch the ice.")
 	add(p.start.Add(-2*slack), "Turn on the gas, set the regulators, check every joint with soapy water.")
 	for i, b := range p.day.Beers {
 		plan := p.plan.Beers[i]
-		add(p.start.Add(-slack), "Regulator of %s at {%.5g kpa}. Pour a glass, throw it away, measure the next: {%.3g c} or colder, and {%.2g s} to fill.",
+		add(p.start.Add(-slack), "Regulator of %s at {%.6g kpa}. Pour a glass, throw it away, measure the next: {%.6g c} or colder, and {%.6g s} to fill.",
 			b.Name, plan.SetGauge, b.ServeAt.Celsius(), p.plan.Lines[i].PourTime)
 	}
 	add(p.start, "First guests. Keep water and food beside the beer.")
@@ -91,18 +94,18 @@ func (p *planner) shopping() {
 	total := p.totalIce()
 	later := ""
 	if total > start {
-		later = fmt.Sprintf(", {%.4g kg} as top-ups", total-start)
+		later = fmt.Sprintf(", {%.6g kg} as top-ups", total-start)
 	}
-	add("ice", "{%.4g kg} at the start%s: %.0f bags of {%.3g kg}",
+	add("ice", "{%.6g kg} at the start%s: %.0f bags of {%.6g kg}",
 		start, later, float64(p.bags(mass{quantityOf{total, true}}.mass()))/p.day.Ice.Bag.si, p.day.Ice.Bag.si)
-	add("CO2", "{%.3g kg} in use; %d of {%.3g kg}", p.plan.Gas.CO2, p.plan.Gas.Needed, p.plan.Gas.Cylinder)
+	add("CO2", "{%.6g kg} in use; %d of {%.6g kg}", p.plan.Gas.CO2, p.plan.Gas.Needed, p.plan.Gas.Cylinder)
 	for i, b := range p.day.Beers {
 		line := p.plan.Lines[i]
 		if c := p.plan.Cooling[i].Chiller; c != nil {
 			add("line for "+b.Name, "%s, behind a %s %s", join(line.Tubes), c.Kind, c.Tube)
 			continue
 		}
-		add("line for "+b.Name, "%s; {%.3g m} of the last tube would pour at {%.3g l_per_min}", join(line.Tubes), line.Length, line.Target)
+		add("line for "+b.Name, "%s; {%.6g m} of the last tube would pour at {%.6g l_per_min}", join(line.Tubes), line.Length, line.Target)
 	}
 	glasses := 0
 	for _, plan := range p.plan.Beers {

@@ -55,20 +55,20 @@ func (p *planner) cold(i int) Point {
 	point := Point{Holds: c.Holds}
 	switch {
 	case c.Chiller != nil:
-		point.What = fmt.Sprintf("%s: through the %s, first glass {%.3g c}, tenth in a row {%.3g c}; {%.3g c} is wanted",
+		point.What = fmt.Sprintf("%s: through the %s, first glass {%.6g c}, tenth in a row {%.6g c}; {%.6g c} is wanted",
 			b.Name, c.Chiller.Kind, c.Chiller.First, c.Chiller.Tenth, c.ServeAt)
 		if !c.Holds {
 			point.Mend = p.mendChiller(i)
 		}
 		return point
 	case c.never != nil:
-		point.What = fmt.Sprintf("%s: never gets down to {%.4g c} in this tub", b.Name, c.ServeAt)
+		point.What = fmt.Sprintf("%s: never gets down to {%.6g c} in this tub", b.Name, c.ServeAt)
 	case !c.Sure:
-		point.What = fmt.Sprintf("%s: so near to {%.4g c} that it may never get there in this tub", b.Name, c.ServeAt)
+		point.What = fmt.Sprintf("%s: so near to {%.6g c} that it may never get there in this tub", b.Name, c.ServeAt)
 	case !c.Holds:
-		point.What = fmt.Sprintf("%s: warms to {%.3g c} while guests are there, above {%.4g c}", b.Name, c.Warmest, c.ServeAt)
+		point.What = fmt.Sprintf("%s: warms to {%.6g c} while guests are there, above {%.6g c}", b.Name, c.Warmest, c.ServeAt)
 	default:
-		point.What = fmt.Sprintf("%s: leaves the keg at {%.3g c} or colder", b.Name, c.Warmest)
+		point.What = fmt.Sprintf("%s: leaves the keg at {%.6g c} or colder", b.Name, c.Warmest)
 	}
 	if !c.Holds {
 		point.Mend = p.mendCold(i)
@@ -77,43 +77,25 @@ func (p *planner) cold(i int) Point {
 }
 
 func (p *planner) pressed(i int) Point {
-	b, plan := p.day.Beers[i], p.plan.Beers[i]
+	b, plan := &p.day.Beers[i], p.plan.Beers[i]
 	off := plan.SetGauge - plan.Gauge
 	return Point{
 		Holds: -tooLow <= off && off <= tooHigh,
-		What: fmt.Sprintf("%s: regulator at {%.5g kpa}; {%.5g kpa} holds {%.4g volumes} at {%.4g c}",
-			b.Name, plan.SetGauge, plan.Gauge, plan.Content, b.keeps().Celsius()),
-		Mend: fmt.Sprintf("set the regulator of %s to {%.5g kpa}", b.Name, plan.Gauge),
+		What: fmt.Sprintf("%s: regulator at {%.6g kpa}; {%.6g kpa} holds {%.6g volumes} at {%.6g c}",
+			b.Name, plan.SetGauge, plan.Gauge, plan.Content, p.keeps[i].Celsius()),
+		Mend: fmt.Sprintf("set the regulator of %s to {%.6g kpa}", b.Name, plan.Gauge),
 	}
-}
-
-func (p *planner) flows(i int) Point {
-	b, line := p.day.Beers[i], p.plan.Lines[i]
-	point := Point{
-		Holds: slowest*line.Target <= line.Flow && line.Flow <= fastest*line.Target,
-		What:  fmt.Sprintf("%s: {%.4g l_per_min}, a glass in {%.3g s}", b.Name, line.Flow, line.PourTime),
-	}
-	if line.Choker > 0 {
-		point.Mend = fmt.Sprintf("add {%.3g m} to the last tube of %s", line.Choker, b.Name)
-	} else if line.Length > 0 {
-		point.Mend = fmt.Sprintf("make the last tube of %s {%.3g m} long", b.Name, line.Length)
-	} else if b.Chiller.Kind == "coil" {
-		point.Mend = fmt.Sprintf("take a wider or shorter coil or line for %s", b.Name)
-	} else {
-		point.Mend = fmt.Sprintf("give %s a wider or shorter line, or lower the tap", b.Name)
-	}
-	return point
 }
 
 func (p *planner) ice() Point {
 	total := p.totalIce()
 	point := Point{
 		Holds: !p.day.Ice.Available.set || total <= p.day.Ice.Available.si+1e-9,
-		What:  fmt.Sprintf("ice: {%.4g kg} in all", total),
+		What:  fmt.Sprintf("ice: {%.6g kg} in all", total),
 	}
 	if p.day.Ice.Available.set {
-		point.What += fmt.Sprintf(", {%.4g kg} available", p.day.Ice.Available.si)
-		point.Mend = fmt.Sprintf("find {%.4g kg} more ice, or put lids on the tubs", total-p.day.Ice.Available.si)
+		point.What += fmt.Sprintf(", {%.6g kg} available", p.day.Ice.Available.si)
+		point.Mend = fmt.Sprintf("find {%.6g kg} more ice, or put lids on the tubs", total-p.day.Ice.Available.si)
 	}
 	return point
 }

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"bytes"
 	"fmt"
 	"os"
 	"slices"
@@ -15,6 +16,21 @@ import (
 
 // mostCurves is how many curves of one panel can still be told apart.
 const mostCurves = 16
+
+// checkPlot returns a usage error if what is asked for cannot be drawn.
+func checkPlot(plan *sweep.Plan, g *globals) error {
+	usage := func(what, hint string) error { return &calc.UsageError{What: what, Hint: hint} }
+	switch {
+	case chart.Format(g.Plot) == "":
+		return usage(fmt.Sprintf("--plot %q ends in neither .svg nor .png", g.Plot), "name it for example curve.svg")
+	case g.Input != "" || len(plan.Axes) > 2:
+		return usage("--plot draws one or two ranges", "take a range for the axis and one for the curves; --format csv has room for more")
+	case len(plan.Axes) == 2 && plan.Axes[1].Len() > mostCurves:
+		return usage(fmt.Sprintf("--plot has room for %d curves, not %d", mostCurves, plan.Axes[1].Len()),
+			"take a larger step for --"+plan.Axes[1].Input.Name+", or type it first to put it along the axis")
+	}
+	return nil
+}
 
 // plotCourse draws the course of one answer: what changes in time, or along
 // the line. Quantities of one unit share a panel.
@@ -106,15 +122,6 @@ func axis(label, key string, values []float64, opt report.Options) chart.Axis {
 // curve for each value of the second.
 func plotSweep(s *report.Sheet, lead string, plan *sweep.Plan, g globals, opt report.Options) error {
 	axes := len(plan.Axes)
-	if g.Input != "" || axes > 2 {
-		return &calc.UsageError{What: "--plot draws one or two ranges", Hint: "take a range for the axis and one for the curves; --format csv has room for more"}
-	}
-	if axes == 2 && plan.Axes[1].Len() > mostCurves {
-		return &calc.UsageError{
-			What: fmt.Sprintf("--plot has room for %d curves, not %d", mostCurves, plan.Axes[1].Len()),
-			Hint: "take a larger step for --" + plan.Axes[1].Input.Name + ", or type it first to put it along the axis",
-		}
-	}
 	across := 1
 	if axes == 2 {
 		across = plan.Axes[1].Len()
@@ -178,15 +185,14 @@ func addCurve(f *chart.Figure, x chart.Axis, h report.Head, l chart.Line, opt re
 
 // draw writes the figure into the file.
 func draw(name string, f chart.Figure) error {
-	file, err := os.Create(name)
-	if err != nil {
-		return unreadable("--plot", err)
-	}
-	if err := chart.Write(file, chart.Format(name), f); err != nil {
-		file.Close()
+	var b bytes.Buffer
+	if err := chart.Write(&b, chart.Format(name), f); err != nil {
 		return err
 	}
-	return file.Close()
+	if err := os.WriteFile(name, b.Bytes(), 0o666); err != nil {
+		return unreadable("--plot", err)
+	}
+	return nil
 }
 
 // bareName returns the label of an answer; a bound is called low or high.

@@ -10,7 +10,6 @@ import (
 	"syscall"
 
 	"example.com/pourwell/internal/calc"
-	"example.com/pourwell/internal/chart"
 	"example.com/pourwell/internal/quantity"
 	"example.com/pourwell/internal/report"
 	"example.com/pourwell/internal/sweep"
@@ -70,6 +69,9 @@ func answer(args []string, con console) error {
 	path := strings.Fields(ctx.Command())
 	switch path[0] {
 	case "event":
+		if err := r.globals.event(); err != nil {
+			return err
+		}
 		return runEvent(r, con.in, con.out, opt)
 	case "help":
 		return help(con.out, r.Help.Topic)
@@ -132,8 +134,21 @@ func (g *globals) check(plan *sweep.Plan) error {
 		return usage("--samples checks one answer", "give every input one value")
 	case g.Samples != 0 && (g.Samples < sweep.FewestSamples || g.Samples > sweep.MostSamples):
 		return usage(fmt.Sprintf("--samples %d is outside %d to %d", g.Samples, sweep.FewestSamples, sweep.MostSamples), "10000 is plenty")
-	case g.Plot != "" && chart.Format(g.Plot) == "":
-		return usage(fmt.Sprintf("--plot %q ends in neither .svg nor .png", g.Plot), "name it for example curve.svg")
+	case g.Plot != "":
+		return checkPlot(plan, g)
+	}
+	return nil
+}
+
+// event returns a usage error for flags that the plan of a day has no use for.
+func (g *globals) event() error {
+	for _, f := range []struct {
+		name string
+		used bool
+	}{{"plot", g.Plot != ""}, {"input", g.Input != ""}, {"show", g.Show != ""}, {"rows", g.Rows != ""}, {"samples", g.Samples != 0}} {
+		if f.used {
+			return &calc.UsageError{What: "--" + f.name + " does not go with event", Hint: "leave it out; each number of the plan names its own command"}
+		}
 	}
 	return nil
 }

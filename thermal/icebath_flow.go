@@ -139,7 +139,7 @@ func (m *bathModel) liquid(ice float64) float64 {
 	if m.Drained {
 		return 0
 	}
-	return float64(m.Water)*1000 + m.put - ice - m.bailed
+	return m.fresh + m.put - ice - m.bailed
 }
 
 // brineHeat returns the heat capacity of the bath's water with its salt, per kg

@@ -34,6 +34,7 @@ type bathModel struct {
 	steel    float64 // of one keg, J/K
 	wall     float64 // resistance of its wall, m² K/W: nothing for steel, a tenth for a bottle's glass
 	cold     float64 // that 1 kg of the ice takes up, J/kg
+	fresh    float64 // water at the start, kg
 	salt     float64 // kg
 	depth    float64 // share of the keg's height below the bath, if the keg stands
 	share    float64 // of the keg's height per kg of ice alone, where drained
@@ -48,17 +49,16 @@ type bathModel struct {
 	s        *solve.Integrator
 	t        float64
 	y        [bathStates]float64
-	y0       [bathStates]float64 // of the start, with top-ups added, for the balance
-	put      float64             // ice put in so far, kg
-	heap     float64             // ice that the present heap was made of, kg
-	bailed   float64             // water that ran over the brim, kg
-	toppedTo float64             // top-ups due before it are in, s
-	rate     float64             // drawn from each keg, m³/s
-	iceGone  float64             // s; NaN while there is ice
-	extreme  float64             // the beer's temperature closest to a target, °C
-	coldest  float64             // of the beer so far, °C
-	border   float64             // between the zones: share of the keg's height below the bath at the start
-	start    float64             // depth at the start, in heights of the keg
+	put      float64 // ice put in so far, kg
+	heap     float64 // ice that the present heap was made of, kg
+	bailed   float64 // water that ran over the brim, kg
+	toppedTo float64 // top-ups due before it are in, s
+	rate     float64 // drawn from each keg, m³/s
+	iceGone  float64 // s; NaN while there is ice
+	extreme  float64 // the beer's temperature closest to a target, °C
+	coldest  float64 // of the beer so far, °C
+	border   float64 // between the zones: share of the keg's height below the bath at the start
+	start    float64 // depth at the start, in heights of the keg
 }
 
 // newBathModel builds the balance and puts it at the start.
@@ -70,8 +70,8 @@ func newBathModel(b IceBath, fn string) (*bathModel, error) {
 		steel: float64(b.Vessel.Tare) * steelHeat, cold: water.IceCold(b.IceFrom.Kelvin()),
 		scale: 1, put: float64(b.Ice), heap: float64(b.Ice), iceGone: math.NaN(), coldest: c,
 	}
-	fresh := float64(b.Water) * water.Density(math.Max(b.WaterFrom.Kelvin(), zeroCelsius))
-	m.salt = fresh * b.Salt / (1 - b.Salt)
+	m.fresh = float64(b.Water) * water.Density(b.WaterFrom.Kelvin())
+	m.salt = m.fresh * b.Salt / (1 - b.Salt)
 	if err := m.stand(fn); err != nil {
 		return nil, err
 	}
@@ -84,8 +84,7 @@ func newBathModel(b IceBath, fn string) (*bathModel, error) {
 	m.y[inBeer], m.y[inIce] = beer, m.put
 	lower, upper := m.capacities(beer)
 	m.y[inLower], m.y[inUpper] = lower*c, upper*c
-	m.y[inWater] = fresh * m.brineHeat(fresh) * b.WaterFrom.Celsius()
-	m.y0 = m.y
+	m.y[inWater] = m.fresh * m.brineHeat(m.fresh) * b.WaterFrom.Celsius()
 	if m.put == 0 {
 		m.iceGone = 0
 	}
@@ -98,7 +97,7 @@ func (m *bathModel) integrate(fine float64) {
 	const kelvin = 1e-4 // per step
 	inf := math.Inf(1)
 	lower, upper := m.capacities(m.y[inBeer])
-	bath := 4200 * (m.put + float64(m.Water)*1000)
+	bath := waterHeat * (m.put + m.fresh)
 	m.s = solve.NewIntegrator(m.derivative, []float64{
 		kelvin * (lower + upper) / fine, kelvin * (lower + upper) / fine, inf,
 		kelvin * math.Max(bath, 1e4) / fine, 1e-5 * (m.put + 1) / fine, inf, inf,

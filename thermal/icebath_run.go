@@ -71,7 +71,6 @@ func (m *bathModel) topUp(ice float64) {
 	m.heap += ice
 	m.put += ice
 	m.y[inIce] += ice
-	m.y0[inIce] += ice
 	m.iceGone = math.NaN()
 	m.rise()
 	m.s.Restart()
@@ -211,7 +210,7 @@ func (m *bathModel) chilling() Chilling {
 	if !m.Drained {
 		c.FloatsBelow = m.Vessel.FloatsBelow(c.Depth)
 	}
-	freezes, _ := m.bathPoints(float64(m.Water) * 1000)
+	freezes, _ := m.bathPoints(m.fresh)
 	c.BathFreezes = Celsius(freezes)
 	c.FreezesBeer = freezes < m.Beer.FreezingPoint().Celsius()
 	return c

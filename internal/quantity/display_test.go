@@ -112,6 +112,28 @@ func TestScales(t *testing.T) {
 	}
 }
 
+// TestScalesOf checks the decimals of pure numbers in one column.
+func TestScalesOf(t *testing.T) {
+	for _, c := range []struct {
+		values []float64
+		first  string
+	}{
+		{[]float64{37.5, 105, 124}, "37.5"}, {[]float64{0.036, 0.03}, "0.0360"}, {[]float64{5, 6}, "5"}, {[]float64{5916, 7000.4}, "5916.0"},
+		{[]float64{1.5, math.NaN()}, "1.50"}, {[]float64{12.25, 3}, "12.2"}, {nil, ""},
+	} {
+		us, metric := ScalesOf("", c.values)
+		if us != metric {
+			t.Error("a pure number has two scales")
+		}
+		if len(c.values) > 0 && us.Text(c.values[0]) != c.first {
+			t.Errorf("%v begin with %q, want %q", c.values, us.Text(c.values[0]), c.first)
+		}
+	}
+	if us, metric := ScalesOf("kpa", []float64{50, 100}); us.Unit != "psi" || metric.Unit != "bar" {
+		t.Error("a unit is lost")
+	}
+}
+
 // TestScalesReadBack checks that a scale there and back changes nothing.
 func TestScalesReadBack(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {

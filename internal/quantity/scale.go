@@ -94,6 +94,24 @@ func UnitOf(text string) string {
 	return strings.TrimSpace(text[numberEnd(text):])
 }
 
+// ScalesOf returns the scales on which to write all of values in one column.
+// Pure numbers get decimals to suit them all, none if they are whole.
+func ScalesOf(suffix string, values []float64) (us, metric Scale) {
+	largest := Largest(values)
+	us, metric = Scales(suffix, largest)
+	if us.decimals >= 0 || largest >= 1e6 {
+		return us, metric
+	}
+	decimals := 0
+	for _, v := range values {
+		if v != math.Trunc(v) && !math.IsNaN(v) && !math.IsInf(v, 0) {
+			decimals = max(1, 3-int(math.Floor(math.Log10(largest)+1)))
+		}
+	}
+	s := Scale{factor: 1, decimals: min(decimals, 6)}
+	return s, s
+}
+
 // Largest returns the largest size among values, leaving out what is not
 // finite.
 func Largest(values []float64) float64 {

@@ -90,14 +90,12 @@ func (s *Sheet) parts(i int, opt Options) []part {
 	return parts
 }
 
-// scales returns the scales that suit the largest number of column i.
+// scales returns the scales that suit the numbers of column i.
 func (s *Sheet) scales(i int) (us, metric quantity.Scale) {
-	largest := 0.0
-	for _, l := range s.Lines {
-		if v := math.Abs(l.Cells[i].Number); v > largest && !math.IsInf(v, 0) {
-			largest = v
-		}
+	values := make([]float64, len(s.Lines))
+	for n, l := range s.Lines {
+		values[n] = l.Cells[i].Number
 	}
 	_, suffix := quantity.SplitKey(s.Heads[i].Key)
-	return quantity.Scales(suffix, largest)
+	return quantity.ScalesOf(suffix, values)
 }

@@ -80,7 +80,7 @@ func (p *printer) tableColumn(key string, i int, rows [][]any) column {
 			c.parts[0].cells = append(c.parts[0].cells, p.sentence(text))
 		}
 	} else {
-		us, metric := quantity.Scales(suffix, quantity.Largest(numbers))
+		us, metric := quantity.ScalesOf(suffix, numbers)
 		for _, scale := range p.opt.scales(us, metric) {
 			col := part{unit: scale.Unit}
 			for _, v := range numbers {

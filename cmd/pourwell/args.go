@@ -45,16 +45,6 @@ func checkCommand(args []string) error {
 	return nil
 }
 
-// misread says more of what the parser could not read: a flag with one dash.
-func misread(args []string, err error) error {
-	for _, a := range args {
-		if len(a) > 2 && a[0] == '-' && a[1] >= 'a' && a[1] <= 'z' {
-			return &calc.UsageError{What: a + " has one dash", Hint: "a flag has two: -" + a}
-		}
-	}
-	return err
-}
-
 // nearest asks for the word that was probably meant, or lists them all.
 func nearest(word string, known []string) string {
 	if near := quantity.Nearest(word, known); near != "" {

@@ -1,0 +1,83 @@
+package main
+
+import (
+	"fmt"
+	"slices"
+	"strconv"
+	"strings"
+
+	"example.com/pourwell/internal/calc"
+	"example.com/pourwell/internal/quantity"
+)
+
+// synonyms are words that people try for a flag, where there is no flag of the
+// word itself.
+var synonyms = map[string]string{
+	"pressure": "gauge", "psi": "gauge", "bar": "gauge", "volumes": "co2", "carbonation": "co2", "alcohol": "abv",
+	"altitude": "elevation", "duration": "for", "hours": "for", "vessel": "keg", "size": "keg", "line": "tube", "hose": "tube",
+}
+
+// misread says more of what the parser could not read: a flag with one dash or
+// by another name, a value without its flag, a unit apart from its number.
+func misread(args []string, err error) error {
+	for _, a := range args {
+		if len(a) > 2 && a[0] == '-' && a[1] >= 'a' && a[1] <= 'z' {
+			return &calc.UsageError{What: a + " has one dash", Hint: "a flag has two: -" + a}
+		}
+	}
+	var c *calc.Calculation
+	if len(args) > 1 {
+		c = lookup(args[0], args[1])
+	}
+	if c == nil {
+		return err
+	}
+	if word, ok := strings.CutPrefix(err.Error(), "unknown flag --"); ok && !strings.Contains(word, ",") {
+		return &calc.UsageError{What: err.Error(), Hint: flagFor(c, word)}
+	}
+	if word, ok := strings.CutPrefix(err.Error(), "unexpected argument "); ok {
+		word, _, _ = strings.Cut(word, ",")
+		return &calc.UsageError{What: "unexpected argument " + word, Hint: placeFor(c, args, word)}
+	}
+	return err
+}
+
+// flagFor returns a hint at the flag that word may be meant for.
+func flagFor(c *calc.Calculation, word string) string {
+	names := slices.Concat(c.InputNames(), globalNames)
+	if near := quantity.Nearest(word, names); near != "" {
+		return "did you mean --" + near + "?"
+	}
+	if other := synonyms[word]; slices.Contains(names, other) {
+		return "did you mean --" + other + "?"
+	}
+	for _, name := range names {
+		if len(name) > 2 && strings.HasPrefix(word, name) || len(word) > 2 && strings.HasPrefix(name, word) {
+			return "did you mean --" + name + "?"
+		}
+	}
+	var own []string
+	for _, in := range c.Inputs {
+		own = append(own, "--"+in.Name)
+	}
+	return "there are " + strings.Join(own, ", ")
+}
+
+// placeFor returns a hint at where an argument that stands alone belongs.
+func placeFor(c *calc.Calculation, args []string, word string) string {
+	at := slices.Index(args, word)
+	if at > 0 {
+		if _, err := strconv.ParseFloat(args[at-1], 64); err == nil {
+			return fmt.Sprintf("write number and unit in one: %s%s", args[at-1], word)
+		}
+	}
+	for _, in := range c.Inputs {
+		if in.Kind.Bare() || in.Named != "" {
+			continue
+		}
+		if _, err := quantity.Parse(in.Kind, word); err == nil && !slices.Contains(args, "--"+in.Name) {
+			return fmt.Sprintf("a value follows its flag, perhaps --%s %s", in.Name, word)
+		}
+	}
+	return "a value follows its flag; see pourwell " + c.Title() + " --help"
+}

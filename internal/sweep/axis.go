@@ -39,13 +39,18 @@ func (a *Axis) set(v *calc.Values, i int) error {
 	return nil
 }
 
-// at returns the i'th value of a range; the ends come out exactly.
+// at returns the i'th value of a range; the ends come out exactly, and whole
+// things whole.
 func (a *Axis) at(i int) float64 {
 	if a.steps == 0 {
 		return a.first
 	}
 	f := float64(i) / float64(a.steps)
-	return a.first*(1-f) + a.last*f
+	v := a.first*(1-f) + a.last*f
+	if a.Input.Kind == quantity.Count {
+		return math.Round(v)
+	}
+	return v
 }
 
 // readAxis reads a range "32F..60F:2F" or a list "32F,38F,45F". It returns nil

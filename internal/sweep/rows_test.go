@@ -51,6 +51,7 @@ func TestRanges(t *testing.T) {
 		{quantity.Share, "10%..30%:10%", []float64{0.1, 0.2, 0.3}},
 		{quantity.Share, "0.1,0.2", []float64{0.1, 0.2}},
 		{quantity.Count, "20..60:20", []float64{20, 40, 60}},
+		{quantity.Count, "40..100:10", []float64{40, 50, 60, 70, 80, 90, 100}},
 	} {
 		got := values(t, c.kind, c.text)
 		if len(got) != len(c.want) {
@@ -58,7 +59,7 @@ func TestRanges(t *testing.T) {
 			continue
 		}
 		for i := range got {
-			if math.Abs(got[i]-c.want[i]) > 1e-12*math.Abs(c.want[i]) {
+			if math.Abs(got[i]-c.want[i]) > 1e-12*math.Abs(c.want[i]) || c.kind == quantity.Count && got[i] != c.want[i] {
 				t.Errorf("%s is %v, want %v", c.text, got, c.want)
 			}
 		}

@@ -139,6 +139,21 @@ func TestTogether(t *testing.T) {
 	}
 }
 
+// TestPartsStayWithin: a part of a whole spreads no further than from nothing
+// to all of it.
+func TestPartsStayWithin(t *testing.T) {
+	for key, want := range map[string][2]float64{"a_share": {0, 0.3}, "a_probability": {0, 0.3}, "a_kpa": {-0.1, 0.3}} {
+		s := calc.Spread{Key: key, Value: 0.1, PlusMinus: 0.2}
+		if math.Abs(s.Low()-want[0]) > 1e-12 || math.Abs(s.High()-want[1]) > 1e-12 {
+			t.Errorf("%s spreads from %v to %v", key, s.Low(), s.High())
+		}
+	}
+	s := calc.Spread{Key: "a_share", Value: 0.9, PlusMinus: 0.2}
+	if low, high := s.Together(calc.Band{Low: 0.8, High: 1}); low < 0.6 || high != 1 {
+		t.Errorf("together %v to %v", low, high)
+	}
+}
+
 // TestSamples checks the samples of a linear answer against the normal
 // distribution that they are drawn from: 20 ± 2 m². The ends are quantiles of
 // 40 000 samples, whose standard error is 1.4 % of the tolerance, taken four

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"example.com/pourwell/internal/quantity"
+	"gonum.org/v1/plot/font"
 	"gonum.org/v1/plot/vg"
 )
 
@@ -119,7 +120,11 @@ func (p *pen) bottom(f *frame) {
 	axis, y := &f.panel.X, f.box.Min.Y-6
 	text := sized(p.regular, textSize)
 	if axis.Names != nil {
+		every := p.sparse(axis.Names, text, f.box.Max.X-f.box.Min.X)
 		for i, name := range axis.Names {
+			if i%every != 0 {
+				continue
+			}
 			p.words(text, vg.Point{X: f.atX(float64(i)), Y: y - tickSize - textSize}, middle, name)
 		}
 	} else {
@@ -130,6 +135,15 @@ func (p *pen) bottom(f *frame) {
 		}
 	}
 	p.words(text, vg.Point{X: (f.box.Min.X + f.box.Max.X) / 2, Y: y - tickSize - 2.6*textSize}, middle, axis.Label)
+}
+
+// sparse returns of how many names one is written so that they do not touch.
+func (p *pen) sparse(names []string, text font.Face, width vg.Length) int {
+	widest := vg.Length(0)
+	for _, n := range names {
+		widest = max(widest, text.Width(n)+6)
+	}
+	return max(1, int(math.Ceil(float64(widest)*float64(len(names))/float64(width))))
 }
 
 func (p *pen) bottomRuler(f *frame, scale quantity.Scale, y vg.Length) {

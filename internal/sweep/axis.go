@@ -17,20 +17,23 @@ const mostSteps = 100_000_000
 type Axis struct {
 	Input *calc.Input
 
-	values      []float64 // of a list of numbers, SI
-	texts       []string  // of a list of words or names
-	first, last float64   // of a range, SI
-	steps       int       // of a range
+	values      []float64  // of a list of numbers, SI
+	texts       []string   // of a list of words or names
+	sets        [][]string // of a range within texts; see readInner
+	first, last float64    // of a range, SI
+	steps       int        // of a range
 }
 
 // Len returns the number of values.
-func (a *Axis) Len() int { return max(len(a.values), len(a.texts), a.steps+1) }
+func (a *Axis) Len() int { return max(len(a.values), len(a.texts), len(a.sets), a.steps+1) }
 
 // set puts the i'th value into v.
 func (a *Axis) set(v *calc.Values, i int) error {
 	switch {
 	case a.texts != nil:
 		return v.SetText(a.Input.Name, a.texts[i])
+	case a.sets != nil:
+		return v.SetText(a.Input.Name, a.sets[i]...)
 	case a.values != nil:
 		v.SetNumber(a.Input.Name, a.values[i])
 	default:

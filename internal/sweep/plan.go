@@ -39,10 +39,13 @@ func Read(c *calc.Calculation, typed []calc.Typed) (*Plan, error) {
 }
 
 func (p *Plan) read(in *calc.Input, t calc.Typed) error {
-	if in == nil || len(t.Texts) != 1 {
+	if in == nil {
 		return p.Base.SetText(t.Name, t.Texts...)
 	}
-	axis, err := readAxis(in, t.Texts[0])
+	axis, err := readInner(in, t.Texts)
+	if err == nil && axis == nil && len(t.Texts) == 1 {
+		axis, err = readAxis(in, t.Texts[0])
+	}
 	if err != nil {
 		return err
 	}
@@ -54,6 +57,9 @@ func (p *Plan) read(in *calc.Input, t calc.Typed) error {
 		}
 		p.Axes = append(p.Axes, axis)
 		return axis.set(p.Base, 0)
+	}
+	if len(t.Texts) != 1 {
+		return p.Base.SetText(t.Name, t.Texts...)
 	}
 	tolerance, err := readTolerance(in, t.Texts[0])
 	if err != nil {

@@ -66,6 +66,49 @@ func TestRanges(t *testing.T) {
 	}
 }
 
+// TestRangesWithinTexts expands a range within the text of a tube.
+func TestRangesWithinTexts(t *testing.T) {
+	for text, want := range map[string][]string{
+		"3/16in:3ft..5ft:1ft":         {"3/16in:3ft", "3/16in:4ft", "3/16in:5ft"},
+		"3/16in:3..4ft:0.5:vinyl":     {"3/16in:3ft:vinyl", "3/16in:3.5ft:vinyl", "3/16in:4ft:vinyl"},
+		"3/16in x 5ft..3ft:2ft":       {"3/16in x 5ft", "3/16in x 3ft"},
+		"4mm..6mm:1mm:10m:coil95mm":   {"4mm:10m:coil95mm", "5mm:10m:coil95mm", "6mm:10m:coil95mm"},
+		"1/4in..3/8in:1/8in:10ft":     {"0.25in:10ft", "0.375in:10ft"},
+		"1psi..3psi:1psi at 2oz/s":    {"1psi at 2oz/s", "2psi at 2oz/s", "3psi at 2oz/s"},
+		"first -1m..1m:1m and onward": {"first -1m and onward", "first 0m and onward", "first 1m and onward"},
+	} {
+		a, err := readInner(&calc.Input{Name: "tube", Kind: quantity.Text, Repeat: true}, []string{"7mm:1m", text})
+		if err != nil || a == nil {
+			t.Errorf("%q: %v", text, err)
+			continue
+		}
+		var got []string
+		for _, set := range a.sets {
+			if len(set) != 2 || set[0] != "7mm:1m" {
+				t.Errorf("%q loses its neighbour: %v", text, set)
+			}
+			got = append(got, set[1])
+		}
+		if diff := cmp.Diff(want, got); diff != "" {
+			t.Errorf("%q: %s", text, diff)
+		}
+	}
+	for _, text := range []string{"3ft..5ft", "3ft..5m:1ft", "3ft..5ft:1m", "3ft..5ft:0ft", "1ft..2ft:1ft x 1ft..2ft:1ft"} {
+		if a, err := readInner(&calc.Input{Name: "tube", Kind: quantity.Text}, []string{text}); !isUsage(err) {
+			t.Errorf("%q: %v, %v", text, a, err)
+		}
+	}
+}
+
+// TestPathsAreNoRanges leaves the names of files alone.
+func TestPathsAreNoRanges(t *testing.T) {
+	for _, text := range []string{"../log.csv", "a..b:c", "..", "logs/../2026.csv"} {
+		if a, err := readInner(&calc.Input{Name: "log", Kind: quantity.Text}, []string{text}); a != nil || err != nil {
+			t.Errorf("%q: %v, %v", text, a, err)
+		}
+	}
+}
+
 // TestRangesEndExactly checks that a range of any start, step and length has
 // that length, and ends where it says to the last bit.
 func TestRangesEndExactly(t *testing.T) {

@@ -65,6 +65,7 @@ const helpRanges = `A range in any quantity makes a table, two make a grid:
 
   A..B:STEP   from A to B; a step of a temperature is a difference
   A,B,C       these values; names and words too: --keg 5gal,30L,50L
+  within a tube: --tube 3/16in:3ft..10ft:1ft
 
 The first range typed goes down the page, the second across. --plot FILE.svg or
 FILE.png draws it: the first along the axis, a curve for each of the second.

@@ -272,7 +272,11 @@ func TestTicks(t *testing.T) {
 				t.Fatalf("%v and %v read the same", m, marks[i-1])
 			}
 		}
-		if a, b := widen(low, high, n); a > low+1e-8*(b-a) || b < high-1e-8*(b-a) { // a hair's breadth may stick out
+		a, b := widen(low, high, n)
+		if marks, _ := ticks(a, b, n); math.Abs(marks[0]-a) > 1e-6*(b-a) || math.Abs(marks[len(marks)-1]-b) > 1e-6*(b-a) {
+			t.Fatalf("%v to %v is widened to %v to %v, with ticks %v", low, high, a, b, marks)
+		}
+		if a > low+1e-8*(b-a) || b < high-1e-8*(b-a) { // a hair's breadth may stick out
 			t.Fatalf("%v to %v is widened to %v to %v", low, high, a, b)
 		}
 	})

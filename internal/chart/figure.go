@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"io"
 	"path/filepath"
+	"slices"
 	"strings"
 
 	"example.com/pourwell/internal/quantity"
@@ -69,6 +70,7 @@ func Write(w io.Writer, format string, f Figure) error {
 		return err
 	}
 	p.room = p.nameRoom(f.Panels)
+	p.twoSides = slices.ContainsFunc(f.Panels, func(p Panel) bool { return p.Y.twoRulers() })
 	head := p.headHeight(f)
 	height := head + vg.Length(len(f.Panels))*panelHeight
 	var out io.WriterTo

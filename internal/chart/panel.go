@@ -94,7 +94,7 @@ func (p *pen) frame(panel *Panel, space vg.Rectangle) *frame {
 		Min: vg.Point{X: space.Min.X + pageMargin + 34, Y: space.Min.Y + pageMargin + 34},
 		Max: vg.Point{X: space.Max.X - pageMargin - p.room, Y: space.Max.Y - 40},
 	}
-	if panel.Y.twoRulers() {
+	if p.twoSides {
 		f.box.Min.X += sideStep
 	}
 	if panel.X.twoRulers() {

@@ -30,6 +30,7 @@ type pen struct {
 	canvas        vg.Canvas
 	regular, bold font.Face
 	room          vg.Length // at the right of the curves, for their names
+	twoSides      bool      // some panel has two rulers at its side
 }
 
 func newPen() (*pen, error) {

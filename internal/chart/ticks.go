@@ -38,8 +38,11 @@ func widen(low, high float64, n int) (float64, float64) {
 		room := math.Max(math.Abs(low)*0.05, 0.5)
 		low, high = low-room, high+room
 	}
-	step := roundUp((high - low) / float64(n))
-	return math.Floor(low/step+1e-9) * step, math.Ceil(high/step-1e-9) * step
+	for range 3 { // a wider range may take a larger step
+		step := roundUp((high - low) / float64(n))
+		low, high = math.Floor(low/step+1e-9)*step, math.Ceil(high/step-1e-9)*step
+	}
+	return low, high
 }
 
 // tickText writes a tick; minus zero is zero.

@@ -7,6 +7,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"sync"
 
 	"example.com/pourwell/internal/calc"
 	"example.com/pourwell/internal/quantity"
@@ -14,21 +15,26 @@ import (
 
 // inner finds a range within a longer text, such as the length in
 // "3/16in:3ft..10ft:1ft:vinyl".
-var inner = regexp.MustCompile(`(-?[0-9][0-9./]*)([^\s:.0-9]*)\.\.(-?[0-9][0-9./]*)([^\s:.]*):(-?[0-9][0-9./]*)([^\s:]*)`)
+var inner = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`(-?[0-9][0-9./]*)([^\s:.0-9]*)\.\.(-?[0-9][0-9./]*)([^\s:.]*):(-?[0-9][0-9./]*)([^\s:]*)`)
+})
 
 // looksInner tells a range from a path such as ../log.csv.
-var looksInner = regexp.MustCompile(`[0-9][^\s:/.]*\.\.-?[0-9]`)
+var looksInner = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`[0-9][^\s:/.]*\.\.-?[0-9]`) })
 
 // readInner reads a range within one of the texts of an input that is words,
 // such as a tube. All numbers of the range have the same unit; the first and
 // the step may leave it to the second. It returns nil if there is none.
 func readInner(in *calc.Input, texts []string) (*Axis, error) {
-	at := slices.IndexFunc(texts, looksInner.MatchString)
-	if at < 0 || in.Kind != quantity.Text || len(in.Choices) > 0 {
+	if in.Kind != quantity.Text || len(in.Choices) > 0 {
+		return nil, nil
+	}
+	at := slices.IndexFunc(texts, func(s string) bool { return strings.Contains(s, "..") && looksInner().MatchString(s) })
+	if at < 0 {
 		return nil, nil
 	}
 	text := texts[at]
-	m := inner.FindStringSubmatchIndex(text)
+	m := inner().FindStringSubmatchIndex(text)
 	part := func(n int) string { return text[m[2*n]:m[2*n+1]] }
 	if m == nil || strings.Contains(text[m[1]:], "..") {
 		return nil, usage(in, fmt.Sprintf("%q has a range that cannot be read", text), "write it with a step, for example 3ft..10ft:1ft")

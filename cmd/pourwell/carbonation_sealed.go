@@ -87,9 +87,7 @@ func sealedVessel(in *calc.Values) (carbonation.Sealed, error) {
 	d := carbonation.Draught{Beer: beer, Air: air}
 	s := d.Sealed(in.Content("co2"), in.Temperature("temp"))
 	s.Headspace, s.FillLoss, s.Rating = in.Number("headspace"), in.Number("fill-loss"), in.Gauge("rating")
-	if s.Openings, err = wholeNumber(in, "openings", "openings"); err != nil {
-		return s, err
-	}
+	s.Openings = in.Count("openings")
 	glass := in.Text("vessel") == "growler" || in.Text("vessel") == "bottle"
 	if gas := in.Text("gas"); gas == "co2" || gas == "" && !glass {
 		s.AirShare, s.AtBalance = 0, in.Text("vessel") != "growler"

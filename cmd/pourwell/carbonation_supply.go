@@ -93,12 +93,7 @@ func gasSupply(in *calc.Values) (carbonation.Supply, error) {
 	}
 	d := carbonation.Draught{Beer: beer, Air: air}
 	s := d.Supply(in.Vessel("keg").Capacity, in.Temperature("temp"), in.Gauge("gauge"))
-	if s.Kegs, err = wholeNumber(in, "kegs", "kegs"); err != nil {
-		return carbonation.Supply{}, err
-	}
-	if s.Purges, err = wholeNumber(in, "purge", "purges"); err != nil {
-		return carbonation.Supply{}, err
-	}
+	s.Kegs, s.Purges = in.Count("kegs"), in.Count("purge")
 	s.Charge, s.Filling, s.CylinderTemperature = in.Mass("cylinder"), in.Number("filling"), in.Temperature("cylinder-temp")
 	if in.Given("carbonate-from") {
 		s.From = in.Content("carbonate-from")
@@ -116,11 +111,4 @@ func supplyNotes(out *calc.Result, n carbonation.GasNeed) {
 		out.Caution("In a car at {65 c} the cylinder comes to {hot_car_kpa}, where its relief disc lets go.")
 	}
 	out.Note("Common practice, no source, counts {0.22680 kg} for a half barrel, a tenth more than this sum: leaks and blow-off.")
-}
-
-// wholeNumber reads a count, checked against its row of the validity table
-// before it becomes an int: nobody's 1e19 kegs may turn negative.
-func wholeNumber(in *calc.Values, name, row string) (int, error) {
-	v := in.Number(name)
-	return int(v), calc.Limit(carbonation.Limits(), row).Check("carbonation", v)
 }

@@ -53,7 +53,7 @@ func runProfile(in *calc.Values, out *calc.Result) error {
 	if err != nil {
 		return err
 	}
-	p, err := run.Profile(s, int(in.Number("stations")))
+	p, err := run.Profile(s, in.Count("stations"))
 	if err != nil {
 		return err
 	}

@@ -36,7 +36,7 @@ func readIceBath(in *calc.Values) (thermal.IceBath, error) {
 			return b, err
 		}
 	}
-	b.Kegs, b.Fill = int(in.Number("kegs")), in.Number("full")
+	b.Kegs, b.Fill = in.Count("kegs"), in.Number("full")
 	b.Ice, b.IceFrom = in.Mass("ice"), in.Temperature("ice-temp")
 	b.Water = 0
 	if !b.Drained {

@@ -46,7 +46,7 @@ func runFit(in *calc.Values, out *calc.Result) error {
 		return err
 	}
 	tub := volume.Tub{Capacity: in.Volume("tub"), Height: in.Length("tub-height")}
-	f, err := tub.Fit(in.Vessel("keg"), count(in, "kegs"), in.Number("packing"))
+	f, err := tub.Fit(in.Vessel("keg"), in.Count("kegs"), in.Number("packing"))
 	if err != nil {
 		return err
 	}

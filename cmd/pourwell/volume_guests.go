@@ -80,7 +80,7 @@ func runGuests(in *calc.Values, out *calc.Result) error {
 	if err != nil {
 		return err
 	}
-	all, err := c.Menu([]volume.Choice{{Share: 1, Keg: y, Kegs: count(in, "kegs"), Price: in.Or("price", 0)}})
+	all, err := c.Menu([]volume.Choice{{Share: 1, Keg: y, Kegs: in.Count("kegs"), Price: in.Or("price", 0)}})
 	if err != nil {
 		return err
 	}
@@ -91,7 +91,7 @@ func runGuests(in *calc.Values, out *calc.Result) error {
 
 func readCrowd(in *calc.Values) volume.Crowd {
 	return volume.Crowd{
-		Guests: count(in, "guests"), Duration: in.Duration("for"),
+		Guests: in.Count("guests"), Duration: in.Duration("for"),
 		FirstHour: in.Number("first-hour"), Later: in.Number("later"), Share: in.Number("share"), Weather: in.Number("weather"),
 		Spread: in.Number("spread"), Doubt: in.Number("doubt"), Confidence: in.Number("confidence"),
 	}

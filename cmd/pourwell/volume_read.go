@@ -60,9 +60,6 @@ func notePour(in *calc.Values, out *calc.Result, p volume.Pour) {
 	}
 }
 
-// count returns a whole number, large ones cut off far outside every range.
-func count(in *calc.Values, name string) int { return int(min(in.Or(name, 0), 1e9)) }
-
 // plural returns the word for n of it.
 func plural(n int, word string) string {
 	if n == 1 {

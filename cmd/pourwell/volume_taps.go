@@ -49,8 +49,8 @@ func runTaps(in *calc.Values, out *calc.Result) error {
 		return err
 	}
 	b := volume.Bar{
-		Guests: count(in, "guests"), PerHour: in.Number("per-hour"), PourTime: in.Duration("pour-time"), Change: in.Duration("change"),
-		Wait: in.Duration("wait"), Within: in.Number("within"), Taps: count(in, "taps"), Rush: in.Number("rush"),
+		Guests: in.Count("guests"), PerHour: in.Number("per-hour"), PourTime: in.Duration("pour-time"), Change: in.Duration("change"),
+		Wait: in.Duration("wait"), Within: in.Number("within"), Taps: in.Count("taps"), Rush: in.Number("rush"),
 	}
 	if in.On("self-service") {
 		b = b.SelfService()

@@ -135,6 +135,14 @@ func (v *Values) Number(name string) float64 {
 	return math.NaN()
 }
 
+// Count returns the whole number nearest to the count called name, 0 if it has
+// no value: a tolerance moves a count off the whole numbers, and cutting there
+// would take half a guest from each. Beyond a billion it returns a billion,
+// which lies outside every range of a count.
+func (v *Values) Count(name string) int {
+	return int(math.Round(max(-1e9, min(v.Or(name, 0), 1e9))))
+}
+
 // Or returns the number called name, or other if it has no value.
 func (v *Values) Or(name string, other float64) float64 {
 	if c := v.at(name); c.set {

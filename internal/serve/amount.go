@@ -29,6 +29,7 @@ func (p *planner) amounts() error {
 	if err != nil {
 		return err
 	}
+	p.demands = demands
 	for i, demand := range demands {
 		b := &d.Beers[i]
 		needed := menu[i]

@@ -54,6 +54,9 @@ func (p *planner) assume() error {
 	}
 	p.start = start
 	p.end = start.Add(d.Hours.duration())
+	if err := limitBag.Check("serve.Compute", d.Ice.Bag.si); err != nil {
+		return err
+	}
 	for i := range d.Beers {
 		if err := p.assumeBeer(&d.Beers[i], i); err != nil {
 			return err
@@ -61,6 +64,8 @@ func (p *planner) assume() error {
 	}
 	return nil
 }
+
+var limitBag = volume.Range{Name: "bag of ice", Min: 0.5, Max: 50, Unit: "kg", Source: "what shops sell and people carry"}
 
 // orDate stands in for a date that is not given; only times of day show then.
 func orDate(date string) string {

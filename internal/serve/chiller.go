@@ -26,15 +26,6 @@ type Chiller struct {
 // coldAhead is how long before the first glass the box is filled.
 const coldAhead = time.Hour
 
-// pace is how glasses come in a queue: one after another with the usual change
-// between them, ten in a row.
-func (p *planner) pace(i int, flow lines.Flow) thermal.Pours {
-	fill := flow.TimeFor(p.pours[i])
-	return thermal.Pours{
-		Glass: p.pours[i], Flow: thermal.Flow(flow), Every: (fill + p.day.Taps.Change.duration()).Round(time.Millisecond), Number: 10,
-	}
-}
-
 // assumeChiller fills in what the file leaves out of a chiller.
 func (p *planner) assumeChiller(b *Beer) error {
 	c := &b.Chiller
@@ -114,11 +105,11 @@ func (p *planner) chilled(i int) error {
 	if err != nil {
 		return err
 	}
-	flow := lines.Flow(p.plan.Lines[i].Flow) * lines.LitrePerMinute
-	pours := p.pace(i, flow)
+	pours := p.pace(i)
 	var s thermal.Service
 	c := Cooling{Beer: b.Name, ServeAt: b.ServeAt.Celsius(), Sure: true, Warmest: math.NaN()}
 	out := &Chilled{Kind: b.Chiller.Kind, Tube: b.Chiller.Tube}
+	c.Chiller = out
 	switch b.Chiller.Kind {
 	case "coil":
 		coil, err := p.coilOf(b, beer)
@@ -148,17 +139,18 @@ func (p *planner) chilled(i int) error {
 	}
 	out.First, out.Tenth, out.Outlet = s.First.Celsius(), s.Last.Celsius(), s.Sustained.Celsius()
 	out.Recovery = s.Recovery.Seconds()
-	if err := p.boxIce(i, &c, out, s); err != nil {
+	iced, err := p.boxIce(i, &c, s)
+	if err != nil {
 		return err
 	}
 	if b.Chiller.Kind == "plate" {
 		plate, _ := b.plate(beer)
-		if due, err := plate.DrainDue(p.keeps[i], p.typical(i, pours), unit.Mass(c.Ice)); err == nil {
+		if due, err := plate.DrainDue(p.keeps[i], p.typical(i), unit.Mass(c.Ice)); err == nil {
 			out.DrainDue = due.Seconds()
 		}
 	}
-	c.Chiller, c.Warmest = out, out.Tenth
-	c.Holds = out.Tenth <= c.ServeAt+coldNear
+	c.Warmest, out.Iced = out.Tenth, iced
+	c.Holds = iced && out.Tenth <= c.ServeAt+coldNear
 	bed := p.start.Add(-coldAhead)
 	c.BedAt, c.ReadyAt = p.dayClock(bed), p.dayClock(p.start)
 	p.beds = append(p.beds, bed)
@@ -181,43 +173,6 @@ func (p *planner) coilOf(b *Beer, beer thermal.Beer) (thermal.Coil, error) {
 		coil.Wall = t.Wall
 	}
 	return coil, nil
-}
-
-// typical spaces the glasses as the first hour's guests do on average.
-func (p *planner) typical(i int, pours thermal.Pours) thermal.Pours {
-	g := &p.day.Guests
-	hourly := g.Count.si * g.Share.si * p.day.Beers[i].Share.si * g.Weather.si * g.FirstHour.si
-	if hourly > 0 {
-		pours.Every = max(pours.Every, time.Duration(3600/hourly*float64(time.Second)))
-	}
-	return pours
-}
-
-// boxIce fills in the ice that beer and box melt from filling the box to the
-// last glass; what the file brings at first comes off the top-up.
-func (p *planner) boxIce(i int, c *Cooling, out *Chilled, s thermal.Service) error {
-	b := &p.day.Beers[i]
-	total := 0.0
-	for _, draw := range p.draws(i, p.start) {
-		total += litres(draw.Volume)
-	}
-	box, err := thermal.Conductance(b.Chiller.BoxUA.si).Melts(p.day.Air, p.end.Sub(p.start)+coldAhead)
-	if err != nil {
-		return err
-	}
-	out.BeerIce, out.BoxIce = total*float64(s.IcePerLitre), float64(box)
-	need := float64(p.bags(unit.Mass((out.BeerIce + out.BoxIce) * (1 + lowIce))))
-	if b.Chiller.Ice.or(need) {
-		p.note(fmt.Sprintf("%s: {%.6g kg} of ice in the box, a fifth more than beer and box melt", b.Name, need))
-	}
-	c.Ice = b.Chiller.Ice.si
-	if c.Ice < need {
-		c.TopUp = need - c.Ice
-		at := p.start.Add(p.end.Sub(p.start) / 3)
-		c.TopUps = []TopUp{{clock(at), c.TopUp, at}}
-	}
-	c.Left = c.Ice + c.TopUp - out.BeerIce - out.BoxIce
-	return nil
 }
 
 // warmLine fills in how a warm keg's line pours through its chiller.

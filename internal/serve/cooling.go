@@ -43,7 +43,7 @@ func (p *planner) cooling() error {
 		p.number(&b.Tub.Water.quantityOf, float64(fit.Water), of+fmt.Sprintf("as much water in the tub as fits the gaps in the ice, {%.6g l}", litres(fit.Water)))
 		p.number(&b.Tub.Ice.quantityOf, full, of+fmt.Sprintf("as much ice as fits around the kegs, {%.6g kg}", full))
 		p.note(of + fmt.Sprintf("ice at {%.6g c}, water in the tub at first {%.6g c}", usual.IceFrom.Celsius(), usual.WaterFrom.Celsius()))
-		c, bed, err := p.tub(i, b.Tub.Ice.mass(), b.Tub.Water.volume())
+		c, bed, err := p.tub(i, b.Tub.filled())
 		if err != nil {
 			return p.about(b, err)
 		}
@@ -65,32 +65,52 @@ func (p *planner) fit(b *Beer) (volume.Fit, error) {
 	return tub.Fit(b.Keg.vessel(), b.Kegs.int(), usualPacking)
 }
 
-// tub runs one beer's tub from bedding to the last glass with so much ice and
-// water at the start.
-func (p *planner) tub(i int, ice unit.Mass, water unit.Volume) (c Cooling, bed time.Time, err error) {
+// A filling is what goes into a tub at the start.
+type filling struct {
+	ice   unit.Mass
+	water unit.Volume
+	lid   bool
+}
+
+// filled returns the filling of the file.
+func (t *Tub) filled() filling { return filling{t.Ice.mass(), t.Water.volume(), t.Lid} }
+
+// tub runs one beer's tub from bedding to the last glass. Beer that comes cold
+// enough is bedded just before the first glass.
+func (p *planner) tub(i int, f filling) (c Cooling, bed time.Time, err error) {
 	b := &p.day.Beers[i]
 	bath, err := p.bath(b)
 	if err != nil {
 		return c, bed, err
 	}
-	bath.Ice, bath.Water = ice, water
-	c = Cooling{Beer: b.Name, ServeAt: b.ServeAt.Celsius(), Ice: float64(ice), Water: litres(water)}
-	chill, err := bath.Reach(b.ServeAt)
-	switch {
-	case errors.Is(err, thermal.ErrNever):
-		c.never = err
-	case err != nil:
-		return c, bed, err
+	bath.Ice, bath.Water, bath.Lid = f.ice, f.water, f.lid
+	c = Cooling{
+		Beer: b.Name, ServeAt: b.ServeAt.Celsius(), Ice: float64(f.ice), Water: litres(f.water), Sure: true, Warmest: b.Arrives.Celsius(),
 	}
-	c.Chill = chill.Time.Seconds()
-	c.Longest, c.Sure = longest(chill)
-	bed = p.start.Add(-slack - time.Duration(c.Longest)*time.Second).Truncate(grain)
+	bed = p.start.Add(-slack).Truncate(grain)
+	if b.Arrives.Sub(b.ServeAt) > 0 {
+		chill, err := bath.Reach(b.ServeAt)
+		switch {
+		case errors.Is(err, thermal.ErrNever), errors.Is(err, thermal.ErrNoSolution):
+			c.never = err
+		case err != nil:
+			return c, bed, err
+		default:
+			c.Chill = chill.Time.Seconds()
+			c.Longest, c.Sure = longest(chill)
+			bed = p.start.Add(-slack - time.Duration(c.Longest)*time.Second).Truncate(grain)
+		}
+	}
 	if early := p.start.Add(-earliest); bed.Before(early) {
 		bed = early
 	}
 	c.BedAt, c.ReadyAt = p.dayClock(bed), p.dayClock(roundUp(bed.Add(time.Duration(c.Chill)*time.Second)))
 	bath.Pours = p.draws(i, bed)
 	bath, day, err := p.topUp(bath, bed)
+	if errors.Is(err, thermal.ErrNoSolution) { // it does not fit into the tub
+		c.never = err
+		return c, bed, nil
+	}
 	if err != nil {
 		return c, bed, err
 	}
@@ -163,29 +183,6 @@ func longest(c thermal.Chilling) (seconds float64, sure bool) {
 		return unsure * c.Time.Seconds(), false
 	}
 	return far, true
-}
-
-// draws returns when the beer is drawn: what guests are expected to ask for,
-// fast in the first hour, at most what the kegs give.
-func (p *planner) draws(i int, bed time.Time) []thermal.Pour {
-	d := &p.day
-	plan := p.plan.Beers[i]
-	first := math.Min(1, d.Hours.si/3600)
-	later := math.Max(0, d.Hours.si/3600-1)
-	thirst := d.Guests.FirstHour.si*first + d.Guests.Later.si*later
-	if thirst == 0 {
-		return nil
-	}
-	servings := math.Min(plan.Expected, float64(plan.Kegs*plan.PerKeg))
-	total := unit.Volume(servings/(1-p.pour(&d.Beers[i]).Waste)) * p.pours[i]
-	open := p.start.Sub(bed)
-	hour := time.Duration(first * float64(time.Hour))
-	share := unit.Volume(d.Guests.FirstHour.si * first / thirst)
-	all := []thermal.Pour{{Start: open, End: open + hour, Volume: total * share}}
-	if later > 0 {
-		all = append(all, thermal.Pour{Start: open + hour, End: p.end.Sub(bed), Volume: total * (1 - share)})
-	}
-	return all
 }
 
 // topUp runs the tub from bedding to the last glass, adding ice whenever it is
@@ -274,7 +271,7 @@ func firstLow(day thermal.Chilling, first unit.Mass, total time.Duration) (time.
 // course fills in the hours of a tub, and the warmest beer drawn.
 func (p *planner) course(b *Beer, c *Cooling, day thermal.Chilling, bed time.Time) {
 	n := int(p.end.Sub(bed)/grain) + 1
-	c.Warmest = math.Inf(-1)
+	c.Warmest = math.Inf(-1) // the last moment is always one of service
 	capacity := float64(b.Keg.vessel().Capacity)
 	for i, s := range day.Course(n) {
 		at := bed.Add(s.At).Round(time.Second)

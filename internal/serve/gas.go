@@ -13,7 +13,7 @@ import (
 // that.
 func (p *planner) gas() error {
 	g := &p.plan.Gas
-	kegs := 0
+	kegs, cylinders := 0, 0.0
 	for i := range p.day.Beers {
 		b := &p.day.Beers[i]
 		beer, err := b.liquid()
@@ -31,11 +31,11 @@ func (p *planner) gas() error {
 			b.Keg.text, b.Kegs.int(), p.set[i].Pascals(), p.keeps[i].Celsius(), p.day.Gas.Cylinder.si,
 			p.day.Air.Celsius(), b.flags(), p.airFlags())
 		g.Beers = append(g.Beers, BeerGas{b.Name, float64(need.Total)})
-		g.Usable = need.KegsPerCylinder * float64(need.PerKeg)
+		cylinders += float64(b.Kegs.int()) / need.KegsPerCylinder
 		g.HotCar = need.HotCar.KPa()
 	}
 	g.Cylinder, g.Cylinders = p.day.Gas.Cylinder.si, p.day.Gas.Cylinders.int()
-	g.Needed = int(math.Ceil(g.CO2/g.Usable - 1e-9))
+	g.Needed = int(math.Ceil(cylinders - 1e-9))
 	g.PerKeg = g.CO2 / float64(kegs)
 	return nil
 }
@@ -55,7 +55,7 @@ func (p *planner) gasLasts() Point {
 	return Point{
 		Holds: g.Cylinders >= g.Needed,
 		What:  fmt.Sprintf("gas: {%.6g kg} of CO2 pushes it all; %d of {%.6g kg} on hand", g.CO2, g.Cylinders, g.Cylinder),
-		Mend:  fmt.Sprintf("bring %d cylinders of {%.6g kg}", g.Needed, g.Cylinder),
+		Mend:  fmt.Sprintf("bring %s of {%.6g kg}", counted(g.Needed, "cylinder"), g.Cylinder),
 	}
 }
 

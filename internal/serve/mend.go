@@ -3,37 +3,67 @@ package serve
 import (
 	"fmt"
 
-	"example.com/pourwell/lines"
 	"example.com/pourwell/thermal"
 	"gonum.org/v1/gonum/unit"
 )
 
 // mendCold returns the change with which the beer of tub i would be cold all
-// day, the smallest first: more ice, then more water so that the kegs stand
-// covered, then both. Each is tried on the whole day before it is named.
+// day with the ice there is, the smallest first: more ice, a lid, more or less
+// water, and these together. Each is tried on the whole day before it is named.
 func (p *planner) mendCold(i int) string {
 	b := &p.day.Beers[i]
 	bag := unit.Mass(p.day.Ice.Bag.si)
-	waters := []unit.Volume{0, 0.010, 0.020, 0.030}
-	for _, more := range waters {
-		water := b.Tub.Water.volume() + more
-		from := p.bags(b.Tub.Ice.mass())
-		for step := unit.Mass(0); step <= 8; step++ {
-			ice := from + step*2*bag
-			c, _, err := p.tub(i, ice, water)
-			if err != nil || !c.Holds {
-				continue
+	given := b.Tub.filled()
+	given.ice = p.bags(given.ice)
+	if fit, err := p.fit(b); err == nil && given.ice > fit.Ice { // overfull: begin with what fits
+		given.ice = p.bags(fit.Ice) - bag
+		given.water = min(given.water, fit.Water)
+	}
+	for _, lid := range []bool{given.lid, true} {
+		for _, water := range []unit.Volume{0, -0.010, 0.010, -0.020, 0.020, 0.030} {
+			f := filling{given.ice, max(0, given.water+water), lid}
+			for range 9 {
+				if p.coldWith(i, f) {
+					return "put " + f.said(given) + " into the tub of " + b.Name + " at the start" + lidded(f.lid && !given.lid)
+				}
+				f.ice += 2 * bag
 			}
-			switch {
-			case more == 0:
-				return fmt.Sprintf("put {%.6g kg} of ice into the tub of %s at the start", float64(ice), b.Name)
-			case ice == from:
-				return fmt.Sprintf("put {%.6g l} of water to the ice in the tub of %s, so that the bath covers more of the kegs", litres(water), b.Name)
-			}
-			return fmt.Sprintf("put {%.6g kg} of ice and {%.6g l} of water into the tub of %s at the start", float64(ice), litres(water), b.Name)
 		}
 	}
-	return fmt.Sprintf("chill %s beforehand, serve it a little warmer, or use a larger tub with a lid: no amount of ice that fits this tub keeps it cold", b.Name)
+	return fmt.Sprintf("chill %s beforehand, serve it a little warmer, bring more ice or a larger tub: nothing tried here, with the ice there is,"+
+		" a lid, and less or more water, keeps it cold", b.Name)
+}
+
+// coldWith reports whether beer i is cold all day with that filling and the ice
+// that is available for all tubs.
+func (p *planner) coldWith(i int, f filling) bool {
+	c, _, err := p.tub(i, f)
+	if err != nil || !c.Holds {
+		return false
+	}
+	total := c.Ice + c.TopUp
+	for k, other := range p.plan.Cooling {
+		if k != i {
+			total += other.Ice + other.TopUp
+		}
+	}
+	return !p.day.Ice.Available.set || total <= p.day.Ice.Available.si+1e-9
+}
+
+// said names the ice of f, and its water where that is not what was given.
+func (f filling) said(given filling) string {
+	s := fmt.Sprintf("{%.6g kg} of ice", float64(f.ice))
+	if f.water != given.water {
+		s += fmt.Sprintf(" and {%.6g l} of water", litres(f.water))
+	}
+	return s
+}
+
+func lidded(yes bool) string {
+	if yes {
+		return ", and a lid or a thick blanket over it"
+	}
+	return ""
 }
 
 // mendChiller returns what would make the chilled beer cold enough, the
@@ -44,7 +74,7 @@ func (p *planner) mendChiller(i int) string {
 	if err != nil {
 		return "describe the beer"
 	}
-	pours := p.pace(i, lines.Flow(p.plan.Lines[i].Flow)*lines.LitrePerMinute)
+	pours := p.pace(i)
 	if b.Chiller.Kind == "coil" {
 		coil, err := p.coilOf(b, beer)
 		if err != nil {

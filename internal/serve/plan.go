@@ -115,6 +115,7 @@ type Chilled struct {
 	BeerIce  float64 `json:"beer_ice_kg"`
 	BoxIce   float64 `json:"box_ice_kg"`
 	DrainDue float64 `json:"drain_due_s,omitempty"`
+	Iced     bool    `json:"iced"` // there is ice in the box all the time
 }
 
 // A TopUp is ice added to a tub during the day.
@@ -142,7 +143,6 @@ type GasPlan struct {
 	Cylinder  float64   `json:"cylinder_kg"`
 	Cylinders int       `json:"cylinders"`
 	Needed    int       `json:"cylinders_needed"`
-	Usable    float64   `json:"usable_per_cylinder_kg"`
 	HotCar    float64   `json:"hot_car_kpa"`
 	Beers     []BeerGas `json:"beers"`
 }
@@ -168,13 +168,20 @@ type LinePlan struct {
 
 // A TapPlan is how guests queue at the peak.
 type TapPlan struct {
+	Taps   int        `json:"taps"`
+	Needed int        `json:"taps_needed"`
+	Beers  []BeerTaps `json:"beers"`
+}
+
+// A BeerTaps is the queue for one beer.
+type BeerTaps struct {
+	Beer        string  `json:"beer"`
 	Taps        int     `json:"taps"`
 	Needed      int     `json:"taps_needed"`
 	Wait        float64 `json:"wait_mean_s"`
 	Late        float64 `json:"wait_share"` // of guests who wait longer than they bear
 	Utilisation float64 `json:"utilisation_share"`
-
-	overrun bool // the queue grows without end
+	Overrun     bool    `json:"overrun"` // the queue grows without end
 }
 
 // A Moment is a time of the day and what to do then.

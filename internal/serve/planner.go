@@ -6,21 +6,23 @@ import (
 
 	"example.com/pourwell/carbonation"
 	"example.com/pourwell/thermal"
+	"example.com/pourwell/volume"
 	"gonum.org/v1/gonum/unit"
 )
 
 // A planner carries what one part of the plan hands to the next.
 type planner struct {
-	file  string
-	day   Day
-	plan  Plan
-	start time.Time
-	end   time.Time
-	air   carbonation.Pressure
-	set   []carbonation.Gauge   // of each beer's regulator
-	keeps []thermal.Temperature // of each keg while it is served, at the warmest
-	pours []unit.Volume         // of beer in a glass of each
-	beds  []time.Time           // when each tub's kegs go into the ice
+	file    string
+	day     Day
+	plan    Plan
+	start   time.Time
+	end     time.Time
+	air     carbonation.Pressure
+	set     []carbonation.Gauge   // of each beer's regulator
+	keeps   []thermal.Temperature // of each keg while it is served, at the warmest
+	demands []volume.Demand
+	pours   []unit.Volume // of beer in a glass of each
+	beds    []time.Time   // when each tub's kegs go into the ice
 
 	warnings []string // cautions of the packages
 }

@@ -64,6 +64,11 @@ func (p *planner) line(i int, g carbonation.Gauge) (LinePlan, error) {
 	return plan, nil
 }
 
+// flow is how the line of beer i pours at the pressure that is set.
+func (p *planner) flow(i int) lines.Flow {
+	return lines.Flow(p.plan.Lines[i].Flow) * lines.LitrePerMinute
+}
+
 // run returns the beer's line as the lines package sees it.
 func (p *planner) run(b *Beer) (lines.Run, error) {
 	tubes := make([]lines.Tube, len(b.Line.Tubes))

@@ -1,6 +1,12 @@
 package serve
 
-import "fmt"
+import (
+	"errors"
+	"fmt"
+
+	"example.com/pourwell/thermal"
+	"gonum.org/v1/gonum/unit"
+)
 
 // Bounds of the verdict, our choice where no source is named.
 const (
@@ -57,11 +63,19 @@ func (p *planner) cold(i int) Point {
 	case c.Chiller != nil:
 		point.What = fmt.Sprintf("%s: through the %s, first glass {%.6g c}, tenth in a row {%.6g c}; {%.6g c} is wanted",
 			b.Name, c.Chiller.Kind, c.Chiller.First, c.Chiller.Tenth, c.ServeAt)
-		if !c.Holds {
+		switch {
+		case !c.Chiller.Iced:
+			point.What = fmt.Sprintf("%s: {%.6g kg} of ice in the box run out before they are topped up", b.Name, c.Ice)
+			point.Mend = fmt.Sprintf("put {%.6g kg} of ice into the box of %s at the start", float64(p.bags(unit.Mass((c.Chiller.BeerIce+c.Chiller.BoxIce)*(1+lowIce)))), b.Name)
+		case !c.Holds:
 			point.Mend = p.mendChiller(i)
 		}
 		return point
 	case c.never != nil:
+		if errors.Is(c.never, thermal.ErrNoSolution) {
+			point.What = fmt.Sprintf("%s: {%.6g kg} of ice and {%.6g l} of water do not fit around the kegs in this tub", b.Name, c.Ice, c.Water)
+			break
+		}
 		point.What = fmt.Sprintf("%s: never gets down to {%.6g c} in this tub", b.Name, c.ServeAt)
 	case !c.Sure:
 		point.What = fmt.Sprintf("%s: so near to {%.6g c} that it may never get there in this tub", b.Name, c.ServeAt)

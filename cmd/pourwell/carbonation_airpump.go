@@ -29,7 +29,7 @@ var airPump = calc.Calculation{
 	}, calc.BeerInputs()...),
 	Results: []calc.Key{
 		{Key: "time_to_stale_s", Label: "past the oxygen of packaged beer after"},
-		{Key: "oxygen_mg_per_l", Label: "oxygen dissolved by then"},
+		{Key: "oxygen_mg_per_l", Label: "oxygen dissolved by the end"},
 		{Key: "oxygen_saturation_mg_per_l", Label: "oxygen it tends to"},
 		{Key: "sag_kpa_per_glass", Label: "pressure lost"},
 		{Key: "strokes", Label: "strokes a glass"},
@@ -62,8 +62,9 @@ func runAirPump(in *calc.Values, out *calc.Result) error {
 	if err != nil {
 		return err
 	}
-	out.Answer = "Drink it today. After {time_to_stale_s} the beer holds more oxygen than packaged beer may, and it goes flat by and by." +
-		" The pressure falls by {sag_kpa_per_glass}; {strokes} strokes of the pump make it good."
+	out.Answer = "Drink it within 8 to 12 hours of tapping: that is common practice, for it goes stale and flat by and by." +
+		" The pressure falls by {sag_kpa_per_glass}; {strokes} strokes of the pump make it good." +
+		" The oxygen passes what packaged beer may hold after {time_to_stale_s}."
 	out.Set("time_to_stale_s", p.Stale.Seconds())
 	out.Set("oxygen_mg_per_l", p.Oxygen)
 	out.Set("oxygen_saturation_mg_per_l", p.OxygenSaturation)
@@ -76,8 +77,8 @@ func runAirPump(in *calc.Values, out *calc.Result) error {
 	if p.Foams {
 		out.Note("Within one glass the pressure is below {balance_kpa}, where this beer foams in the keg: pump a little and often, or keep it colder.")
 	}
-	out.Note("Worth drinking for 8 to 12 hours: common practice, no source. Above {0.3 mg_per_l} of oxygen packaged beer stales early;" +
-		" it is not harmful. The taste follows in hours when warm, in a day or two when cold.")
+	out.Note("The 8 to 12 hours are common practice, no source. Above {0.3 mg_per_l} of oxygen packaged beer stales early in" +
+		" the weeks it is kept; it is not harmful. The taste follows in hours when warm, in a day or two when cold.")
 	out.Note("The CO2 left is the end, if keg and air came to rest: a bound, not reached in a day.")
 	out.OverPressure(a.Gauge.KPa())
 	return nil

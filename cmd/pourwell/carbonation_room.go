@@ -21,8 +21,9 @@ var room = calc.Calculation{
 		{Name: "room", Kind: quantity.Volume, Help: "volume of the room, tent, cellar or cooler"},
 	},
 	Results: []calc.Key{
-		{Key: "co2_share", Label: "CO2 in the air"},
-		{Key: "oxygen_share", Label: "oxygen in the air"},
+		{Key: "co2_share", Label: "CO2 in the air, well mixed"},
+		{Key: "floor_co2_share", Label: "  at the floor, up to"},
+		{Key: "oxygen_share", Label: "oxygen in the air, well mixed"},
 		{Key: "room_needed_m3", Label: "room that keeps it under 0.5 %"},
 		{Key: "room_needed_15min_m3", Label: "room that keeps it under 3 %"},
 		{Key: "gas_m3", Label: "gas let out"},
@@ -53,12 +54,13 @@ func runRoom(in *calc.Values, out *calc.Result) error {
 	}
 	out.Answer = "If the whole cylinder empties, the air of the room holds {co2_share} of CO2, well mixed, and {oxygen_share} of oxygen. " + roomVerdict(r)
 	out.Set("co2_share", r.CO2Share)
+	out.Set("floor_co2_share", r.Band().High) // no spread about the answer, but another place
 	out.Set("oxygen_share", r.OxygenShare)
 	out.Set("room_needed_m3", float64(r.For8h))
 	out.Set("room_needed_15min_m3", float64(r.For15min))
 	out.Set("gas_m3", float64(r.Gas))
 	out.Working(r.Steps)
-	out.Band("co2_share", r.Band)
+	out.Note("Well mixed is the best that can happen. Before it mixes the gas lies near the floor, where it can be nearly pure.")
 	return nil
 }
 

@@ -57,7 +57,7 @@ func runSealed(in *calc.Values, out *calc.Result) error {
 	if err != nil {
 		return err
 	}
-	out.Answer = "At {at_c} the " + in.Text("vessel") + " stands under {gauge_kpa} and the beer holds {co2_volumes} of CO2."
+	out.Answer = sealedVerdict(in.Text("vessel"), p) + "At {at_c} the " + in.Text("vessel") + " stands under {gauge_kpa} and the beer holds {co2_volumes} of CO2."
 	out.Set("gauge_kpa", p.Gauge.KPa())
 	out.Set("co2_volumes", p.Content.Volumes())
 	out.Set("headspace_co2_volumes", p.InGas.Volumes())
@@ -66,11 +66,12 @@ func runSealed(in *calc.Values, out *calc.Result) error {
 	if p.FullAt.IsValid() {
 		out.Set("full_at_c", p.FullAt.Celsius())
 	}
+	out.Working(p.Steps)
+	out.Band("gauge_kpa", p.Band)
+	sealedCautions(in.Text("vessel"), out, p)
 	if in.Given("regulator") {
 		pushBack(in, out, p)
 	}
-	out.Working(p.Steps)
-	out.Band("gauge_kpa", p.Band)
 	sealedNotes(in, out, p)
 	return nil
 }
@@ -88,8 +89,7 @@ func sealedVessel(in *calc.Values) (carbonation.Sealed, error) {
 	s := d.Sealed(in.Content("co2"), in.Temperature("temp"))
 	s.Headspace, s.FillLoss, s.Rating = in.Number("headspace"), in.Number("fill-loss"), in.Gauge("rating")
 	s.Openings = in.Count("openings")
-	glass := in.Text("vessel") == "growler" || in.Text("vessel") == "bottle"
-	if gas := in.Text("gas"); gas == "co2" || gas == "" && !glass {
+	if gas := in.Text("gas"); gas == "co2" || gas == "" && !isGlass(in.Text("vessel")) {
 		s.AirShare, s.AtBalance = 0, in.Text("vessel") != "growler"
 	}
 	return s, nil
@@ -105,39 +105,66 @@ func pushBack(in *calc.Values, out *calc.Result, p carbonation.Package) {
 	}
 }
 
-func sealedNotes(in *calc.Values, out *calc.Result, p carbonation.Package) {
-	vessel := in.Text("vessel")
-	glass := vessel == "growler" || vessel == "bottle"
-	if glass {
-		out.Caution("Growlers and most bottles carry no pressure rating: take the glass as unrated. Keep it full of cold beer," +
-			" upright, out of sun and car, and never let beer ferment or prime in it.")
+// isGlass reports whether the vessel is one that throws splinters.
+func isGlass(vessel string) bool { return vessel == "growler" || vessel == "bottle" }
+
+// sealedVerdict says first of all not to do what can burst the vessel, "" where
+// nothing speaks against it.
+func sealedVerdict(vessel string, p carbonation.Package) string {
+	switch {
+	case p.OverRating:
+		return "Do not: the " + vessel + " comes above its rating of {rating_kpa}. "
+	case p.Tight:
+		return "Do not: the beer all but fills the " + vessel + " as it warms, and then bursts it. "
+	case isGlass(vessel) && p.OverCarbonated && p.Warm:
+		return "Do not: beer with so much CO2, and so warm, can burst the glass. "
+	case isGlass(vessel) && p.OverCarbonated:
+		return "Do not: beer with so much CO2 can burst the glass. "
+	case isGlass(vessel) && p.Warm:
+		return "Do not let it get so warm: the glass can burst. "
 	}
-	if glass && (p.OverCarbonated || p.Warm) {
-		out.Caution("This is above {2.7 volumes} or {25 c} (our choice of limits, no source): glass can burst and throw splinters." +
+	return ""
+}
+
+// sealedCautions says what can hurt someone, the worst first.
+func sealedCautions(vessel string, out *calc.Result, p carbonation.Package) {
+	if p.OverRating {
+		out.Caution("{gauge_kpa} is above the rating of {rating_kpa}, which binds.")
+	}
+	if p.Tight {
+		out.Caution("The beer has grown to leave only {headspace_share} for gas. Once it fills the vessel nothing gives way and the vessel bursts: leave more headspace, at least {3 share}, our choice.")
+	}
+	if isGlass(vessel) && (p.OverCarbonated || p.Warm) {
+		out.Caution("Above {2.7 volumes} or {25 c} (our choice of limits, no source) glass can burst and throw splinters." +
 			" Do not close it so, do not let it warm; if it has warmed, cover it, leave it to cool and stay away.")
 	}
 	if vessel == "can" && (p.OverCarbonated || p.Warm) {
 		out.Caution("A can bulges, leaks or bursts: keep it cold, and below the pressure its maker states.")
 	}
-	if vessel == "keg" && p.Warm {
-		out.Caution("A warm keg may stand above its rating: read the stamp, and see that its relief valve is there and free.")
-	}
-	if p.OverRating {
-		out.Caution("{gauge_kpa} is above the rating of {rating_kpa}.")
-	}
-	if p.Tight {
-		out.Caution("The beer has grown to leave only {headspace_share} for gas. Once it fills the vessel nothing gives way and the vessel bursts: leave more headspace, at least {3 share}, our choice.")
+	if vessel == "keg" {
+		if p.Warm {
+			out.Caution("A warm keg may stand above its rating: read the stamp, and see that its relief valve is there and free.")
+		}
+		out.OverPressure(p.Gauge.KPa())
 	}
 	if p.Hot {
 		out.Caution("A closed car in the sun gets as hot as this: never leave closed beer in one.")
+	}
+	if isGlass(vessel) {
+		out.Caution("Growlers and most bottles carry no pressure rating: take the glass as unrated. Keep it full of cold beer," +
+			" upright, out of sun and car, and never let beer ferment or prime in it.")
+	}
+}
+
+func sealedNotes(in *calc.Values, out *calc.Result, p carbonation.Package) {
+	if p.Hot {
 		out.Note("Above {45 c} the solubility is that of Carroll, Slupsky and Mather 1991, within 3 %.")
 	}
 	if !in.Given("gas") {
 		out.Note(map[bool]string{
 			true:  "Taken as closed with air above the beer; --gas co2 otherwise.",
 			false: "Taken as closed with CO2 at balance above the beer; --gas air otherwise.",
-		}[glass])
+		}[isGlass(in.Text("vessel"))])
 	}
 	out.Note("The vessel is taken as rigid and at rest: after a change of temperature that takes hours, or a shake. Air in the headspace is taken as undissolved, on the safe side.")
-	out.OverPressure(p.Gauge.KPa())
 }

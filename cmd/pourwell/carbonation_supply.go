@@ -29,15 +29,15 @@ var supply = calc.Calculation{
 	}, calc.BeerInputs()...),
 	Results: []calc.Key{
 		{Key: "co2_kg", Label: "CO2 for all kegs"},
-		{Key: "cylinders", Label: "full cylinders"},
 		{Key: "co2_per_keg_kg", Label: "CO2 a keg"},
-		{Key: "push_kg", Label: "of it to push"},
-		{Key: "purge_kg", Label: "of it to purge"},
-		{Key: "carbonate_kg", Label: "of it to carbonate"},
-		{Key: "kegs_per_cylinder", Label: "kegs a cylinder"},
-		{Key: "cylinder_kpa", Label: "its gauge reads"},
-		{Key: "liquid_full_c", Label: "liquid fills the cylinder at"},
-		{Key: "hot_car_kpa", Label: "pressure in a hot car"},
+		{Key: "push_kg", Label: "  of it to push"},
+		{Key: "purge_kg", Label: "  of it to purge"},
+		{Key: "carbonate_kg", Label: "  of it to carbonate"},
+		{Key: "cylinders", Label: "full cylinders"},
+		{Key: "kegs_per_cylinder", Label: "  kegs that one serves"},
+		{Key: "cylinder_kpa", Label: "  its gauge reads"},
+		{Key: "liquid_full_c", Label: "  liquid fills it at"},
+		{Key: "hot_car_kpa", Label: "  its pressure in a hot car"},
 	},
 	Cautions: []string{
 		"Chain the cylinder upright, out of sun and heat, with the cap or regulator on. Never leave it in a car: the relief disc" +
@@ -62,13 +62,13 @@ func runSupply(in *calc.Values, out *calc.Result) error {
 	out.Answer = "The kegs take {co2_kg} of CO2. Full cylinders of {cylinder_kg} to bring: {cylinders}, and a spare, since leaks are not in it;" +
 		" one serves {kegs_per_cylinder} such kegs."
 	out.Set("co2_kg", float64(n.Total))
-	out.Set("cylinders", float64(n.Cylinders))
 	out.Set("co2_per_keg_kg", float64(n.PerKeg))
 	out.Set("push_kg", float64(n.Push))
 	out.Set("purge_kg", float64(n.Purge))
 	if in.Given("carbonate-from") {
 		out.Set("carbonate_kg", float64(n.Carbonate))
 	}
+	out.Set("cylinders", float64(n.Cylinders))
 	out.Set("kegs_per_cylinder", n.KegsPerCylinder)
 	out.Set("cylinder_kpa", n.Cylinder.KPa())
 	out.Set("liquid_full_c", n.LiquidFull.Celsius())

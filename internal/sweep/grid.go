@@ -1,6 +1,7 @@
 package sweep
 
 import (
+	"fmt"
 	"strings"
 
 	"example.com/pourwell/internal/calc"
@@ -13,20 +14,19 @@ type grid struct {
 	total, done int
 }
 
-func newGrid(axes []*Axis) *grid {
+func newGrid(axes []*Axis) (*grid, error) {
 	g := &grid{axes: axes, total: 1}
 	for _, a := range axes {
 		if g.total > mostRows/a.Len() {
-			g.total = mostRows
-			break
+			return nil, &calc.UsageError{What: fmt.Sprintf("the ranges make more than %d rows", mostRows), Hint: "take larger steps"}
 		}
 		g.total *= a.Len()
 	}
-	return g
+	return g, nil
 }
 
 // mostRows keeps the product of several long ranges countable.
-const mostRows = 1 << 40
+const mostRows = 1 << 30
 
 func (g *grid) next() (job, error) {
 	if g.done == g.total {

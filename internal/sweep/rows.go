@@ -62,7 +62,11 @@ type job interface {
 // changing fastest. Only the answers called show are kept, if any are named;
 // one that the calculation does not have is a [*calc.UsageError].
 func (p *Plan) Rows(show []string) (*Rows, error) {
-	r := &Rows{plan: p, source: newGrid(p.Axes)}
+	grid, err := newGrid(p.Axes)
+	if err != nil {
+		return nil, err
+	}
+	r := &Rows{plan: p, source: grid}
 	var inputs []Column
 	for _, a := range p.Axes {
 		inputs = append(inputs, Column{Input: a.Input})

@@ -288,6 +288,9 @@ func TestRowsRefused(t *testing.T) {
 	if _, err := plan(t, "width", "1m..3m:1m").Rows(nil); !isUsage(err) {
 		t.Errorf("a range without the input that is needed: %v", err)
 	}
+	if _, err := plan(t, "length", "0m..1m:1um", "width", "0m..1m:1um").Rows(nil); !isUsage(err) {
+		t.Errorf("a million million rows: %v", err)
+	}
 	_, err := plan(t, "length", "1m..3m:1m").Rows([]string{"aera"})
 	if !isUsage(err) || !strings.Contains(err.Error(), "did you mean area?") {
 		t.Errorf("a misspelt answer: %v", err)

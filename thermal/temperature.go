@@ -39,7 +39,7 @@ func Celsius(t float64) Temperature { return Kelvin(t + 273.15) }
 
 // Fahrenheit returns the temperature of t degrees Fahrenheit, or the invalid
 // zero value if that is not above absolute zero.
-func Fahrenheit(t float64) Temperature { return Kelvin((t + 459.67) * 5 / 9) }
+func Fahrenheit(t float64) Temperature { return Celsius((t - 32) * 5 / 9) }
 
 // IsValid reports whether t was made by one of the constructors from a
 // temperature above absolute zero.

@@ -2,6 +2,7 @@ package thermal
 
 import (
 	"encoding"
+	"fmt"
 	"math"
 	"testing"
 
@@ -68,4 +69,19 @@ func TestTemperatureText(t *testing.T) {
 			t.Fatalf("%v comes back as %v, %v", want, got, err)
 		}
 	})
+}
+
+// The scales meet exactly where both have whole degrees, so that bounds in
+// degrees Celsius are inclusive in degrees Fahrenheit too.
+func TestScalesMeet(t *testing.T) {
+	for _, c := range []float64{-40, -10, 0, 5, 10, 35, 40, 45, 100} {
+		f := c*9/5 + 32
+		if got := Fahrenheit(f); got != Celsius(c) {
+			t.Errorf("%v °F is %v K, %v °C is %v K", f, got.Kelvin(), c, Celsius(c).Kelvin())
+		}
+		var read Temperature
+		if err := read.UnmarshalText(fmt.Appendf(nil, "%gF", f)); err != nil || read != Celsius(c) {
+			t.Errorf("%gF reads as %v K (%v), want %v K", f, read.Kelvin(), err, Celsius(c).Kelvin())
+		}
+	}
 }

@@ -76,6 +76,9 @@ func (u unitDef) si(v float64) float64 {
 	if whole := math.Round(1 / u.factor); u.factor < 1 && 1/whole == u.factor {
 		return (v + u.shift) / whole
 	}
+	if u.shift == absoluteFahrenheit {
+		return (v-32)*5/9 + 273.15 // so that 113F is 45C to the last digit
+	}
 	return (v + u.shift) * u.factor
 }
 

@@ -51,6 +51,8 @@ const (
 	hour       = 3600
 	volumeCO2  = 1.9768
 	fahrenheit = 5.0 / 9.0
+
+	absoluteFahrenheit = 459.67 // absolute zero is −459.67 °F
 )
 
 var pressureUnits = []unitDef{
@@ -70,7 +72,7 @@ var kinds = [...]struct {
 	Share:  {"a share", "40% or 0.4", []unitDef{{"%", 0.01, 0}}},
 	Temperature: {"a temperature", "38F or 3.3C", []unitDef{
 		{"C", 1, 273.15}, {"°C", 1, 273.15}, {"degC", 1, 273.15},
-		{"F", fahrenheit, 459.67}, {"°F", fahrenheit, 459.67}, {"degF", fahrenheit, 459.67},
+		{"F", fahrenheit, absoluteFahrenheit}, {"°F", fahrenheit, absoluteFahrenheit}, {"degF", fahrenheit, absoluteFahrenheit},
 		{"K", 1, 0},
 	}},
 	Difference: {"a temperature difference", "1F or 0.5C", []unitDef{

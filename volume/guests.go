@@ -247,3 +247,20 @@ func (d Demand) Band() Band {
 	return Band{"servings", low, float64(d.Planned), "",
 		fmt.Sprintf("each end is passed with a probability of %.3g", 1-d.crowd.Confidence)}
 }
+
+// KegsBand returns the kegs that the guests come to tap: those that the
+// servings at the ends of Band take, each beer from kegs of its own. The upper
+// end is Kegs where that is the fewest that suffice. A stock of several sizes
+// counts kegs of the mean size of those chosen.
+func (d Demand) KegsBand() Band {
+	low, high := 0.0, 0.0
+	for _, p := range d.all() {
+		if p.Kegs == 0 {
+			continue // nothing is asked for
+		}
+		each := p.servings / float64(p.Kegs)
+		low += math.Ceil(p.count.quantile(1-d.crowd.Confidence) / each)
+		high += math.Ceil(float64(p.Planned) / each)
+	}
+	return Band{"kegs", low, high, "", "whole kegs for the servings at both ends of their band"}
+}

@@ -87,7 +87,7 @@ func (b Choice) check(fn string) error {
 	}
 	if b.Keg.Pours < 1 {
 		return fmt.Errorf("%s: %w: a keg of %s gives no whole pour of %s",
-			fn, ErrNoSolution, litres(b.Keg.Pour.Keg.Capacity), litres(b.Keg.Liquid))
+			fn, ErrNoSolution, inBoth(b.Keg.Pour.Keg.Capacity), inBoth(b.Keg.Liquid))
 	}
 	return limitPours.Check(fn, float64(b.Keg.Pours))
 }

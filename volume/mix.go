@@ -40,8 +40,8 @@ func (c Crowd) Mix(stock []Choice) (Demand, error) {
 		return bad, err
 	}
 	if held < int64(d.Planned) {
-		return bad, fmt.Errorf("%s: %w: %d servings are planned and the kegs on hand hold %d",
-			fn, ErrNoSolution, d.Planned, held)
+		return bad, fmt.Errorf("%s: %w: %s planned and the kegs on hand hold %d",
+			fn, ErrNoSolution, several(d.Planned, "serving"), held)
 	}
 	d.Mix = cover(stock, d.Planned, priced)
 	pours, price := 0, 0.0

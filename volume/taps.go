@@ -113,8 +113,8 @@ func (b Bar) Queue() (Queue, error) {
 	}
 	swamped := q.load * (1 + 1e-6)
 	if b.Taps > 0 && float64(b.Taps) <= swamped {
-		return q, fmt.Errorf("%s: %w: %d taps serve %.0f an hour and %.0f are asked for, so the queue grows",
-			fn, ErrNever, b.Taps, 3600*float64(b.Taps)/b.service().Seconds(), 3600*b.rate())
+		return q, fmt.Errorf("%s: %w: %s can serve %.0f glasses an hour and %.0f are asked for, so the queue grows",
+			fn, ErrNever, several(b.Taps, "tap"), 3600*float64(b.Taps)/b.service().Seconds(), 3600*b.rate())
 	}
 	inverse := 1.0 // 1/B, Erlang's loss formula
 	for c := 1; ; c++ {

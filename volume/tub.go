@@ -104,8 +104,8 @@ func (t Tub) Depth(bath unit.Volume, keg Vessel, kegs int) (unit.Length, error) 
 	}
 	if most := t.holds(t.Height, keg, kegs); bath > most*(1+1e-12) {
 		return unit.Length(math.NaN()), fmt.Errorf(
-			"%s: %w: the tub runs over: around %d kegs it takes %s and %s were given",
-			fn, ErrNoSolution, kegs, litres(most), litres(bath))
+			"%s: %w: the tub runs over: around %s it takes %s, and %s were given",
+			fn, ErrNoSolution, several(kegs, "keg"), inBoth(most), inBoth(bath))
 	}
 	// Below the tops of the kegs the bath fills the floor between them, above
 	// them the whole floor.
@@ -141,14 +141,25 @@ func (t Tub) check(fn string, keg Vessel, kegs int) error {
 		room *= hexagonal
 	}
 	if float64(kegs)*math.Max(foot, keg.body()/float64(keg.Height)) > room {
-		return fmt.Errorf("%s: %w: %d kegs of %.0f mm (%.1f in) across cannot stand on a floor of %.3f m² (%.1f ft²)",
-			fn, ErrNoSolution, kegs, float64(keg.Diameter/Millimetre), float64(keg.Diameter/Inch),
-			t.Floor(), t.Floor()/(0.3048*0.3048))
+		return fmt.Errorf("%s: %w: %s, each %.1f in (%.0f mm) across, cannot stand on a floor of %.1f ft² (%.3f m²)",
+			fn, ErrNoSolution, several(kegs, "keg"), float64(keg.Diameter/Inch), float64(keg.Diameter/Millimetre),
+			t.Floor()/(0.3048*0.3048), t.Floor())
 	}
 	return nil
 }
 
-// litres writes a volume in both systems.
-func litres(v unit.Volume) string {
-	return fmt.Sprintf("%.1f L (%.1f gal)", float64(v/Litre), float64(v/USGallon))
+// inBoth writes a volume for the text of an error: US units, then metric.
+func inBoth(v unit.Volume) string {
+	if v < USGallon {
+		return fmt.Sprintf("%.1f fl oz (%.0f mL)", float64(v/USFluidOunce), 1e3*float64(v/Litre))
+	}
+	return fmt.Sprintf("%.1f gal (%.1f L)", float64(v/USGallon), float64(v/Litre))
+}
+
+// several writes a number of things: "1 keg", "2 kegs".
+func several(n int, thing string) string {
+	if n == 1 {
+		return "1 " + thing
+	}
+	return fmt.Sprintf("%d %ss", n, thing)
 }

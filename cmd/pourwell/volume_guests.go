@@ -51,8 +51,8 @@ func crowdInputs() []calc.Input {
 		{Name: "spread", Kind: quantity.Share, Default: "50%", Help: "how much people differ: standard deviation over mean", Limit: calc.Limit(limits, "spread between people")},
 		{Name: "doubt", Kind: quantity.Share, Default: "10%", Help: "how sure the rates are, the same for all", Limit: calc.Limit(limits, "doubt in the rates")},
 		{Name: "confidence", Kind: quantity.Share, Default: "90%", Help: "chance that the beer lasts", Limit: calc.Limit(limits, "confidence")},
-		{Name: "kegs", Kind: quantity.Count, Help: "kegs on hand, instead of the fewest that suffice", Limit: calc.Limit(limits, "kegs on hand")},
-		{Name: "price", Kind: quantity.Number, Help: "of a keg, in any currency", Limit: calc.Limit(limits, "price of a keg")},
+		{Name: "kegs", Kind: quantity.Count, Help: "kegs on hand, such as 4; the fewest that suffice if not given", Limit: calc.Limit(limits, "kegs on hand")},
+		{Name: "price", Kind: quantity.Number, Help: "of a keg in any currency, such as 120; no cost of a glass if not given", Limit: calc.Limit(limits, "price of a keg")},
 		{Name: "beer", Kind: quantity.Text, Repeat: true, Help: `one of several, as "Pale:60%" or "Pale:60%:2"`},
 		{Name: "stock", Kind: quantity.Text, Repeat: true, Help: "kegs of several sizes to choose from, as us-half:2 or us-half:2:90 with a price"},
 	}
@@ -84,8 +84,8 @@ func runGuests(in *calc.Values, out *calc.Result) error {
 	if err != nil {
 		return err
 	}
-	out.Set("pours_per_keg", float64(y.Pours))
 	setDemand(in, out, all[0])
+	out.Set("pours_per_keg", float64(y.Pours))
 	return nil
 }
 
@@ -110,10 +110,10 @@ func setDemand(in *calc.Values, out *calc.Result, d volume.Demand) {
 		out.Answer = "Bring " + kegs + " for {servings_planned} servings; {servings_expected} are expected." +
 			" The beer runs out with a chance of {run_out_probability}."
 	}
-	out.Set("servings_expected", d.Expected)
-	out.Set("servings_planned", float64(d.Planned))
 	out.Set("kegs", float64(d.Kegs))
 	out.Set("volume_l", float64(d.Volume/volume.Litre))
+	out.Set("servings_expected", d.Expected)
+	out.Set("servings_planned", float64(d.Planned))
 	out.Set("run_out_probability", d.RunOut)
 	out.Set("lasts_for_s", d.LastsFor.Seconds())
 	out.Set("runs_out_at_s", d.RunsOutAt.Seconds())
@@ -122,11 +122,15 @@ func setDemand(in *calc.Values, out *calc.Result, d volume.Demand) {
 		out.Set("cost_per_glass", d.GlassCost)
 	}
 	setDemandCourse(out, d, in.Duration("for"))
+	if need := d.KegsBand(); need.High == float64(d.Kegs) { // else they are those on hand, not those needed
+		out.Band("kegs", d.KegsBand)
+		out.Note("The kegs to bring are those of a thirsty crowd, the upper end of what the guests are likely to empty.")
+	}
 	out.Band("servings_expected", d.Band)
 	out.Working(d.Steps)
 	out.Note("Two servings in the first hour and one in each later hour, and half of the guests drinking beer, are common practice" +
-		" without a source. It plans 10 to 15 % more than the average, which is too little for a small party: there it is" +
-		" chance who comes thirsty.")
+		" without a source. The same practice brings 10 to 15 % more than the average. For a small party that is too little:" +
+		" there it is chance who comes thirsty.")
 }
 
 // setDemandCourse adds how demand and the chance of having run out grow.

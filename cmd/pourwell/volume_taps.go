@@ -26,7 +26,7 @@ var taps = calc.Calculation{
 		{Name: "change", Kind: quantity.Time, Default: "22s", Help: "between glasses", Limit: calc.Limit(volume.Limits(), "pour time or change")},
 		{Name: "wait", Kind: quantity.Time, Default: "60s", Help: "wait that guests accept", Limit: calc.Limit(volume.Limits(), "wait")},
 		{Name: "within", Kind: quantity.Share, Default: "90%", Help: "guests to be served within that wait", Limit: calc.Limit(volume.Limits(), "share served within the wait")},
-		{Name: "taps", Kind: quantity.Count, Help: "taps in use, instead of the fewest that keep the wait", Limit: calc.Limit(volume.Limits(), "taps")},
+		{Name: "taps", Kind: quantity.Count, Help: "taps in use, such as 2; the fewest that keep the wait if not given", Limit: calc.Limit(volume.Limits(), "taps")},
 		{Name: "rush", Kind: quantity.Number, Default: "1.3", Help: "rate in the first half hour over that of the hour", Limit: calc.Limit(volume.Limits(), "rush of the first half hour")},
 		{Name: "self-service", Kind: quantity.Switch, Help: "guests pour for themselves, half as long again"},
 	},

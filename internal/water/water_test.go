@@ -104,6 +104,18 @@ func TestIce(t *testing.T) {
 	near(t, "cold of melting ice", IceCold(ZeroCelsius), LatentHeat, 1e-9)
 }
 
+// −25 °C is in range, also where adding 273.15 rounds down.
+func TestColdestIce(t *testing.T) {
+	for _, k := range []float64{248.15, -25 + ZeroCelsius, math.Nextafter(248.15, 0), 248.149} {
+		if v := IceCold(k); math.IsNaN(v) {
+			t.Errorf("IceCold(%.17g) is NaN", k)
+		}
+	}
+	if v := IceHeatCapacity(247.9); !math.IsNaN(v) {
+		t.Errorf("at 247.9 K: %g", v)
+	}
+}
+
 func TestOutside(t *testing.T) {
 	for _, f := range []func(float64) float64{Density, VolumeSlope, Expansivity, HeatCapacity, Viscosity, Conductivity, IceHeatCapacity, IceCold} {
 		for _, k := range []float64{math.NaN(), math.Inf(1), math.Inf(-1), 0, 200, 400} {

@@ -198,6 +198,8 @@ func clockless(seconds float64) string {
 	switch minutes := math.Round(seconds / minute); {
 	case math.IsInf(seconds, 0):
 		return sign + forEver
+	case seconds == 0:
+		return "0 s"
 	case seconds < 10:
 		return sign + strconv.FormatFloat(seconds, 'f', 1, 64) + " s"
 	case seconds < 100:

@@ -35,6 +35,7 @@ func TestShow(t *testing.T) {
 		{"l_per_min", 3, Both, "1.69 oz/s (3.00 L/min)", ""},
 		{"share", 0.5, Both, "50 %", "the same everywhere"},
 		{"share", 0.123, Both, "12.3 %", ""},
+		{"s", 0, Both, "0 s", ""},
 		{"s", 8.24, Both, "8.2 s", ""},
 		{"s", 95 * 60, Both, "95 min", ""},
 		{"s", 5*3600 + 20*60, Both, "5 h 20 min", ""},

@@ -2,6 +2,7 @@ package report
 
 import (
 	"fmt"
+	"strings"
 	"unicode/utf8"
 
 	"example.com/pourwell/internal/calc"
@@ -115,19 +116,16 @@ func (p *printer) cells(columns []string, row []any) []string {
 
 // records writes each row as a block of its own.
 func (p *printer) records(t calc.Table) {
+	const margin = 5 // of the fields; their further lines stand two deeper
 	for n, row := range t.Rows {
-		line := fmt.Sprintf("  %d. ", n+1)
-		started := false
+		lead := fmt.Sprintf("%*d. ", margin-2, n+1)
 		for i, cell := range p.cells(t.Columns, row) {
 			if cell == "" {
 				continue
 			}
-			if started {
-				line += "\n"
-			}
-			line += p.label(t.Columns[i]) + ": " + cell
-			started = true
+			field := p.label(t.Columns[i]) + ": " + cell
+			fmt.Fprintln(p.w, lead+Wrap(field, margin, margin+2))
+			lead = strings.Repeat(" ", margin)
 		}
-		fmt.Fprintln(p.w, Wrap(line, 0, 5))
 	}
 }

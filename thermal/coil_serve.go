@@ -84,7 +84,7 @@ func (s Service) Glass(n int) Temperature {
 
 var (
 	limitGlassVolume = volume.Range{Name: "glass", Min: 0.02, Max: 20, Unit: "L", Source: "from a taster to a jug"}
-	limitPause       = volume.Range{Name: "pause between glasses", Min: 0, Max: 86400, Unit: "s", Source: "a glass must be full before the next begins"}
+	limitEvery       = volume.Range{Name: "time from glass to glass", Min: 0, Max: 86400, Unit: "s", Source: "a glass must be full before the next begins"}
 	limitNumber      = volume.Range{Name: "number of glasses", Min: 1, Max: 10000, Source: "counted from the first"}
 )
 
@@ -97,14 +97,17 @@ func (p Pours) check(fn string) error {
 	}{
 		{&limitGlassVolume, float64(p.Glass) * 1e3},
 		{&limitFlow, p.Flow.LitresPerMinute()},
-		{&limitPause, p.pause()},
 		{&limitNumber, float64(p.Number)},
 	} {
 		if err := x.limit.Check(fn, x.value); err != nil {
 			return err
 		}
 	}
-	return nil
+	every := limitEvery
+	if fill := float64(p.Glass) / float64(p.Flow); p.pause() < 0 {
+		every.Min, every.Source = fill, fmt.Sprintf("a glass takes %.3g s to fill at this flow", fill)
+	}
+	return every.Check(fn, p.Every.Seconds())
 }
 
 // pause returns the rest between two glasses, s. A microsecond's shortfall is

@@ -171,3 +171,21 @@ func BenchmarkCoilServe(b *testing.B) {
 		c.Serve(Celsius(20), p)
 	}
 }
+
+// A glass of 16 fl oz at 2 fl oz/s takes 8 s: the refusal of a quicker pace
+// says so, and the pace of a queue is none.
+func TestPaceOfGlasses(t *testing.T) {
+	p := DefaultPours()
+	for _, every := range []time.Duration{0, 5 * time.Second, -time.Minute} {
+		p.Every = every
+		_, err := DefaultCoil().Packed().Serve(Celsius(20), p)
+		var wrong *RangeError
+		if !errors.As(err, &wrong) || wrong.Value != every.Seconds() || math.Abs(wrong.Min-8) > 1e-9 {
+			t.Errorf("one every %v: %v", every, err)
+		}
+	}
+	p.Every = 8 * time.Second
+	if _, err := DefaultCoil().Packed().Serve(Celsius(20), p); err != nil {
+		t.Errorf("a queue: %v", err)
+	}
+}

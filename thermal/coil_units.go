@@ -15,9 +15,9 @@ type (
 // LitresPerMinute returns the flow in L/min.
 func (f Flow) LitresPerMinute() float64 { return float64(f) * 60e3 }
 
-// inBoth returns f for the text of an error, such as "3 L/min (1.69 fl oz/s)".
+// inBoth returns f for the text of an error, such as "1.69 fl oz/s (3 L/min)".
 func (f Flow) inBoth() string {
-	return fmt.Sprintf("%.3g L/min (%.3g fl oz/s)", f.LitresPerMinute(), float64(f)/float64(volume.USFluidOunce))
+	return fmt.Sprintf("%.3g fl oz/s (%.3g L/min)", float64(f)/float64(volume.USFluidOunce), f.LitresPerMinute())
 }
 
 // freezes returns an error in the name of fn if beer would come to t, below its
@@ -31,7 +31,7 @@ func (b Beer) freezes(fn string, t Temperature) error {
 		fn, volume.ErrNoSolution, onBothScales(t), onBothScales(freezing))
 }
 
-// onBothScales returns t for the text of an error, such as "5.0 °C (41.0 °F)".
+// onBothScales returns t for the text of an error, such as "41.0 °F (5.0 °C)".
 func onBothScales(t Temperature) string {
-	return fmt.Sprintf("%.1f °C (%.1f °F)", t.Celsius(), t.Fahrenheit())
+	return fmt.Sprintf("%.1f °F (%.1f °C)", t.Fahrenheit(), t.Celsius())
 }

@@ -108,7 +108,7 @@
 //	flow                                   0.01 to 40 L/min
 //	Reynolds number                        0 to 100000
 //	glass                                  0.02 to 20 L
-//	pause between glasses                  0 to 86400 s
+//	time from glass to glass               0 to 86400 s
 //	number of glasses                      1 to 10000
 //	size of the plate                      0.05 to 1.5 m
 //	mass of the plate                      0.5 to 100 kg

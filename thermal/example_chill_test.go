@@ -57,7 +57,7 @@ func ExampleCoil_LargestFlow() {
 	fmt.Println(err)
 	// Output:
 	// 1.89 fl oz/s
-	// thermal.Coil.LargestFlow: no solution: the bath is at 2.0 °C (35.6 °F) and cannot chill beer to 1.7 °C (35.0 °F)
+	// thermal.Coil.LargestFlow: no solution: the bath is at 35.6 °F (2.0 °C) and cannot chill beer to 35.0 °F (1.7 °C)
 }
 
 // A plate suits a keg that is cool already: from 50 °F with ice pressed on it,

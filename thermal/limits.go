@@ -27,7 +27,7 @@ func Limits() []volume.Range {
 		},
 		[]volume.Range{
 			limitTubeLength, limitBore, limitTubeWall, limitWallLambda, limitCurvature, limitBath, limitFilm, limitFilmBand,
-			limitFlow, limitCoilReynolds, limitGlassVolume, limitPause, limitNumber,
+			limitFlow, limitCoilReynolds, limitGlassVolume, limitEvery, limitNumber,
 		},
 		[]volume.Range{limitPlateSize, limitPlateMass, limitContact, limitPlateBeer, limitPlateIce},
 		[]volume.Range{limitInsulation, limitSolar, limitStanding, limitGlassMass, limitGlassBore, limitWait},

@@ -2,6 +2,7 @@ package main
 
 import (
 	"errors"
+	"fmt"
 
 	"example.com/pourwell/internal/calc"
 	"example.com/pourwell/internal/quantity"
@@ -74,7 +75,7 @@ func runCoil(in *calc.Values, out *calc.Result) error {
 	if !r.Blocks {
 		s, err := c.Serve(in.Temperature("inlet"), pours)
 		if err != nil {
-			return err
+			return nameEvery(err)
 		}
 		setService(out, s, pours)
 	}
@@ -111,6 +112,15 @@ func readPours(in *calc.Values) thermal.Pours {
 	return thermal.Pours{
 		Glass: in.Glass("glass").Volume, Flow: thermal.Flow(in.Number("flow")), Every: in.Duration("every"), Number: 10,
 	}
+}
+
+// nameEvery puts the flag before an error about the pace of the glasses.
+func nameEvery(err error) error {
+	var wrong *volume.RangeError
+	if errors.As(err, &wrong) && wrong.Name == "time from glass to glass" {
+		return fmt.Errorf("--every: %w", err)
+	}
+	return err
 }
 
 // setService sets the glasses of a coil or a plate, and the answer.

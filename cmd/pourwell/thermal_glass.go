@@ -33,6 +33,7 @@ var warmGlass = calc.Calculation{
 		{Key: "settles_c", Label: "settles at"},
 		{Key: "ua_w_per_k", Label: "heat per kelvin (UA)"},
 		{Key: "glass_mass_kg", Label: "glass, empty"},
+		{Key: "beer_c", Label: "beer"},
 	},
 	Run: runWarmGlass,
 }
@@ -59,7 +60,7 @@ func runWarmGlass(in *calc.Values, out *calc.Result) error {
 	out.Set("ua_w_per_k", float64(r.UA))
 	out.Set("glass_mass_kg", float64(g.Glass.Mass))
 	out.Working(r.Steps)
-	setCourse(out, r.Course(11))
+	setCourse(out, in.Duration("for"), r.Course(11))
 	return glassRemarks(in, out, g, r)
 }
 
@@ -85,6 +86,10 @@ func glassRemarks(in *calc.Values, out *calc.Result, g thermal.Glassful, r therm
 	if !in.Given("glass-temp") {
 		out.Note("The glass is taken to be as warm as the air; in the sun it is warmer.")
 	}
+	if b := r.Band(); b.High-b.Low > float64(thermal.KelvinStep)/10 {
+		out.Note("The band lies to one side: at {temperature_c} all of the glass has come to the beer's temperature, at the other end" +
+			" {0.3 share} of it, its foot and rim, has not when the beer is drunk.")
+	}
 	if r.GlassCost > thermal.KelvinStep {
 		g.From = thermal.Celsius(10)
 		rinsed, err := g.Pour(in.Temperature("beer-temp"), in.Duration("for"))
@@ -95,6 +100,7 @@ func glassRemarks(in *calc.Values, out *calc.Result, g thermal.Glassful, r therm
 			rinsed.Temperature.Celsius(), rinsed.After.Celsius()))
 	}
 	if in.Number("sun") > 0 {
+		out.Note(fmt.Sprintf("Glass and beer are assumed to absorb {%.4g share} of the sunshine on them.", g.Solar))
 		out.Note("Sunlight also spoils the taste of hopped beer within minutes (common practice, no source): serve in the shade.")
 	}
 	return nil

@@ -2,6 +2,7 @@ package main
 
 import (
 	"fmt"
+	"time"
 
 	"example.com/pourwell/internal/calc"
 	"example.com/pourwell/internal/quantity"
@@ -37,6 +38,7 @@ var warmingLine = calc.Calculation{
 		{Key: "holdup_l", Label: "beer in the line"},
 		{Key: "ua_w_per_k", Label: "heat per kelvin (UA)"},
 		{Key: "critical_radius_mm", Label: "critical radius of the outer layer"},
+		{Key: "beer_c", Label: "beer"},
 	},
 	Run: runWarmingLine,
 }
@@ -63,7 +65,7 @@ func runWarmingLine(in *calc.Values, out *calc.Result) error {
 		out.Answer = "After {standing_s} the beer in the line is at {temperature_c}: {holdup_l} of the next glass."
 		out.Band("temperature_c", r.Band)
 		out.Set("temperature_c", r.Temperature.Celsius())
-		setCourse(out, r.Course(11))
+		setCourse(out, in.Duration("standing"), r.Course(11))
 	}
 	if err != nil {
 		return err
@@ -83,9 +85,12 @@ func readLine(in *calc.Values) (thermal.Line, error) {
 	return l, err
 }
 
-// setCourse sets the beer's temperature over time.
-func setCourse(out *calc.Result, samples []thermal.Sample) {
-	course := calc.Table{Key: "course", Columns: []string{"time_s", "temperature_c"}, Curve: true}
+// setCourse sets the beer's temperature over a time, if it takes any.
+func setCourse(out *calc.Result, whole time.Duration, samples []thermal.Sample) {
+	if whole == 0 {
+		return
+	}
+	course := calc.Table{Key: "course", Columns: []string{"time_s", "beer_c"}, Curve: true}
 	for _, s := range samples {
 		course.Rows = append(course.Rows, []any{s.At.Seconds(), s.Beer.Celsius()})
 	}
@@ -120,6 +125,9 @@ func lineRemarks(in *calc.Values, out *calc.Result, l thermal.Line, r thermal.Li
 			o.TimeConstant.Seconds()))
 	} else {
 		out.Note(fmt.Sprintf("Bare, the line would take {%.5g s} for the same way.", o.TimeConstant.Seconds()))
+	}
+	if l.Around.Sun > 0 {
+		out.Note(fmt.Sprintf("The outside is assumed to absorb {%.4g share} of the sunshine on it, as dark tubes and foam do; a light one takes up less.", l.Solar))
 	}
 	if r.Settles.Sub(l.Around.Air) > thermal.KelvinStep {
 		out.Note("In the sun the line settles at {settles_c}, above the air's {air_c}: shade comes before foam.")

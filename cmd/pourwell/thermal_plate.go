@@ -68,7 +68,7 @@ func runPlate(in *calc.Values, out *calc.Result) error {
 	}
 	s, err := p.Serve(inlet, pours)
 	if err != nil {
-		return err
+		return nameEvery(err)
 	}
 	out.Band("outlet_c", r.Band)
 	out.Band("tenth_glass_c", s.Band)

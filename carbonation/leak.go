@@ -68,8 +68,8 @@ func (s Supply) LeakTest(gas unit.Volume, fall unit.Pressure, over time.Duration
 	seconds := s.usable() / kgPerSecond
 	const century = 100 * 365.25 * 86400
 	if !(seconds <= century) {
-		return none, fmt.Errorf("%s: %w: a fall of %s loses %.3g g (%.3g oz) of CO2 an hour, and a cylinder lasts more than 100 years",
-			fn, volume.ErrNever, inBoth(fall, "gauge"), l.Rate, l.Rate/28.349523125)
+		return none, fmt.Errorf("%s: %w: a fall of %s loses %.3g oz (%.3g g) of CO2 an hour, and a cylinder lasts more than 100 years",
+			fn, volume.ErrNever, inBoth(fall, "gauge"), l.Rate/28.349523125, l.Rate)
 	}
 	l.Empty = time.Duration(seconds * float64(time.Second))
 	return l, nil

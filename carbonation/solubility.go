@@ -89,12 +89,12 @@ func TemperatureFor(c Content, p Pressure, b thermal.Beer) (thermal.Temperature,
 		lawAt(cold+iceKelvin, s).content(p.pascal)/gramsPerLitrePerVolume, degrees(cold), c.Volumes())
 }
 
-// inBoth writes a pressure in metric and US units.
+// inBoth writes a pressure in US and metric units.
 func inBoth(p unit.Pressure, reference string) string {
-	return fmt.Sprintf("%.3g kPa (%.3g psi) %s", float64(p/KPa), float64(p/PSI), reference)
+	return fmt.Sprintf("%.3g psi (%.3g kPa) %s", float64(p/PSI), float64(p/KPa), reference)
 }
 
 // degrees writes a Celsius temperature on both scales.
 func degrees(celsius float64) string {
-	return fmt.Sprintf("%.1f °C (%.1f °F)", celsius, celsius*9/5+32)
+	return fmt.Sprintf("%.1f °F (%.1f °C)", celsius*9/5+32, celsius)
 }

@@ -74,7 +74,7 @@ func (e Equilibrium) Reach(from Content, depth unit.Length, share float64) (Upta
 	}
 	seconds := u.time(share, u.transfer)
 	if !(seconds <= limitTime.Max*86400) {
-		return noUptake(), fmt.Errorf("%s: %w: a still layer %.3g m (%.3g ft) deep needs %.3g years by diffusion", fn, volume.ErrNever, float64(depth), float64(depth)/0.3048, seconds/(365.25*86400))
+		return noUptake(), fmt.Errorf("%s: %w: a still layer %.3g ft (%.3g m) deep needs %.3g years by diffusion", fn, volume.ErrNever, float64(depth)/0.3048, float64(depth), seconds/(365.25*86400))
 	}
 	return u.at(seconds), nil
 }

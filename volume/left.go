@@ -150,7 +150,7 @@ func weighed(fn, what string, weight, tare, full float64) error {
 	}
 	return Range{
 		"weight of the " + what, math.Max(0, tare-slack), tare + full + slack, "kg",
-		fmt.Sprintf("from its tare to full; check the tare, taken as %.2f kg (%.1f lb)", tare, tare/float64(Pound)),
+		fmt.Sprintf("from its tare to full; check the tare, taken as %.1f lb (%.2f kg)", tare/float64(Pound), tare),
 	}.Check(fn, weight)
 }
 

@@ -84,12 +84,22 @@ func (t Temperature) MarshalText() ([]byte, error) {
 }
 
 // UnmarshalText implements [encoding.TextUnmarshaler]. It reads a number with
-// its scale, such as "38F", "3.3C" or "276K"; a bare number is refused.
+// its scale, such as "38F", "3.3C" or "276K"; a bare number is refused, and a
+// temperature that is not above absolute zero. With an error t stays what it
+// was.
 func (t *Temperature) UnmarshalText(text []byte) error {
 	k, err := quantity.Parse(quantity.Temperature, string(text))
 	if err != nil {
 		return err
 	}
-	*t = Kelvin(k)
+	read := Kelvin(k)
+	if !read.IsValid() {
+		what := "is below absolute zero"
+		if k == 0 {
+			what = "is absolute zero"
+		}
+		return &quantity.Error{Text: string(text), Kind: quantity.Temperature, What: what, Hint: "which is -273.15C or -459.67F"}
+	}
+	*t = read
 	return nil
 }

@@ -2,10 +2,12 @@ package thermal
 
 import (
 	"encoding"
+	"errors"
 	"fmt"
 	"math"
 	"testing"
 
+	"example.com/pourwell/internal/quantity"
 	"pgregory.net/rapid"
 )
 
@@ -52,10 +54,12 @@ func TestTemperatureText(t *testing.T) {
 		}
 		near(t, text, temp.Kelvin(), want, 1e-6)
 	}
-	for _, text := range []string{"", "38", "38X", "warm", "NaNC"} {
+	for _, text := range []string{"", "38", "38X", "warm", "NaNC", "-500C", "0K", "-1K", "-459.68F", "-273.15C", "1e999C"} {
 		temp := Celsius(1)
-		if err := temp.UnmarshalText([]byte(text)); err == nil {
-			t.Errorf("%q is read as %v", text, temp)
+		err := temp.UnmarshalText([]byte(text))
+		var bad *quantity.Error
+		if !errors.As(err, &bad) || bad.Text != text || bad.Hint == "" || temp != Celsius(1) {
+			t.Errorf("%q is read as %v, %v", text, temp, err)
 		}
 	}
 	rapid.Check(t, func(t *rapid.T) {
@@ -84,4 +88,27 @@ func TestScalesMeet(t *testing.T) {
 			t.Errorf("%gF reads as %v K (%v), want %v K", f, read.Kelvin(), err, Celsius(c).Kelvin())
 		}
 	}
+}
+
+// No text is read as what is no temperature, and what is read is written and
+// read back.
+func FuzzTemperatureText(f *testing.F) {
+	for _, text := range []string{"38F", "3.3C", "276K", "-500C", "0K", "1e-320K", "1/2C", "-459.67F", "1 1/2C", "38", "5 °C"} {
+		f.Add(text)
+	}
+	f.Fuzz(func(t *testing.T, text string) {
+		var temp, back Temperature
+		if err := temp.UnmarshalText([]byte(text)); (err == nil) != temp.IsValid() {
+			t.Fatalf("%q: %v, %v", text, temp, err)
+		} else if err != nil {
+			return
+		}
+		written, err := temp.MarshalText()
+		if err != nil {
+			t.Fatalf("%q: %v", text, err)
+		}
+		if err := back.UnmarshalText(written); err != nil || back != temp {
+			t.Fatalf("%q: %v is written as %q and read as %v, %v", text, temp, written, back, err)
+		}
+	})
 }

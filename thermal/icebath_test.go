@@ -38,9 +38,10 @@ func model(t testing.TB, b IceBath) *bathModel {
 	return m
 }
 
-// Two published series of bottles in iced water, within 1.5 K. The ice's film
-// is fitted to them, for a glass bottle of 200 mL (0.2 kg of glass, 3 mm thick)
-// and 1 kg of ice to 1.5 kg of water; a bath held at 0 °C misses them by 3 K.
+// A fit, not a check: two published series of bottles in iced water, within 1.5
+// K. The ice's film is fitted to them, for a glass bottle of 200 mL (0.2 kg of
+// glass, 3 mm thick) and 1 kg of ice to 1.5 kg of water; a bath held at 0 °C
+// misses them by 3 K.
 func TestBottlesInIce(t *testing.T) {
 	// The shell's heat is that of steel in the model: 0.2 kg of glass at 750
 	// J/(kg K) weigh as much as 0.314 kg of steel.
@@ -66,8 +67,9 @@ func TestBottlesInIce(t *testing.T) {
 }
 
 // A can of 355 mL from 22 °C to 38 °F in an ice chest took about 40 min (Benton
-// and Dooley, Journal of Visualized Experiments), not used in the fit. Amounts
-// of ice and water are not stated; half and half, with the band of a bath, 35 %.
+// and Dooley, Journal of Visualized Experiments): the check of the films outside
+// the sample that the ice's was fitted to. Amounts of ice and water are not
+// stated; half and half, with the band of a bath, 35 %.
 func TestCanInIceChest(t *testing.T) {
 	can := volume.Vessel{Capacity: 355 * volume.Millilitre, Height: 0.122, Diameter: 0.066, Tare: 0.014 * 900 / steelHeat}
 	b := bowl(can, 22, 3, 3*volume.Litre)
@@ -79,8 +81,9 @@ func TestCanInIceChest(t *testing.T) {
 	near(t, "minutes", wet.Time.Minutes(), 40, 0.35*40)
 }
 
-// Hold times of an ice chest with one measured conductance, within 10 %: the
-// water of 20 lb of ice passes 6 °C after 91 h and after 56.75 h.
+// Hold times of an ice chest, within 10 %: the water of 20 lb of ice passes 6 °C
+// after 91 h and after 56.75 h. One conductance of the chest is fitted to both,
+// so that together they are one check, of heat and ice.
 func TestIceChest(t *testing.T) {
 	probe := volume.Vessel{Capacity: 0.25 * volume.Litre, Height: 0.17, Diameter: 0.055}
 	for _, row := range table(t, "ice_chest.csv") {

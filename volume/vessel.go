@@ -50,11 +50,11 @@ func Vessels() []Vessel {
 
 // VesselNamed returns the vessel of that trade name, such as "us-sixth", "half
 // barrel", "firkin" or "ball lock", and whether there is one. Case does not
-// matter, nor do blanks and underscores in place of hyphens. A bare "quarter"
-// is the slim one. A bare "barrel" is not known, since the US and the UK barrel
-// differ by 40 %.
+// matter, nor do blanks and underscores in place of hyphens, nor the word keg at
+// the end. A bare "quarter" is the slim one. A bare "barrel" is not known, since
+// the US and the UK barrel differ by 40 %.
 func VesselNamed(name string) (Vessel, bool) {
-	name = tradeName(name)
+	name = strings.TrimSuffix(tradeName(name), "-keg")
 	i := slices.IndexFunc(vessels[:], func(v namedVessel) bool {
 		return v.Name == name || slices.Contains(strings.Fields(v.aliases), name)
 	})

@@ -89,7 +89,7 @@
 //	weather factor               0 to 3
 //	spread between people        0 to 3
 //	doubt in the rates           0 to 0.5
-//	confidence                   0.5 to 0.9999
+//	confidence                   0.5 to 0.999
 //	beers                        1 to 100
 //	sum of the shares            0.999 to 1.001
 //	share of a beer              0 to 1
@@ -102,7 +102,7 @@
 //	time for each serving        1 to 3600 s
 //	pour time or change          0 to 3600 s
 //	wait                         0 to 3600 s
-//	share served within the wait 0 to 0.9999
+//	share served within the wait 0 to 0.999
 //	rush of the first half hour  0 to 2
 //	taps                         0 to 10000
 //	taps kept busy               0 to 9000

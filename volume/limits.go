@@ -30,7 +30,7 @@ var (
 	limitWeather    = Range{"weather factor", 0, 3, "", "a factor on the rates, 1 for an ordinary day"}
 	limitSpread     = Range{"spread between people", 0, 3, "", "standard deviation over mean"}
 	limitDoubt      = Range{"doubt in the rates", 0, 0.5, "", "standard deviation over mean"}
-	limitConfidence = Range{"confidence", 0.5, 0.9999, "", "a chance to aim at; certainty has no finite number"}
+	limitConfidence = Range{"confidence", 0.5, 0.999, "", "a chance to aim at; certainty has no finite number"}
 	limitBeers      = Range{"beers", 1, 100, "", "one menu"}
 	limitShares     = Range{"sum of the shares", 0.999, 1.001, "", "the shares of a menu sum to 1"}
 	limitChoice     = Range{"share of a beer", 0, 1, "", "a share"}
@@ -44,7 +44,7 @@ var (
 	limitService  = Range{"time for each serving", 1, 3600, "s", "a serving takes time"}
 	limitPourTime = Range{"pour time or change", 0, 3600, "s", "within an hour"}
 	limitWait     = Range{"wait", 0, 3600, "s", "within an hour"}
-	limitWithin   = Range{"share served within the wait", 0, 0.9999, "", "certainty takes endless taps"}
+	limitWithin   = Range{"share served within the wait", 0, 0.999, "", "certainty takes endless taps"}
 	limitRush     = Range{"rush of the first half hour", 0, 2, "", "2 is the whole hour's in its first half"}
 	limitTaps     = Range{"taps", 0, 10000, "", "checked to that number"}
 	limitLoad     = Range{"taps kept busy", 0, 9000, "", "leaves room below 10 000 taps"}

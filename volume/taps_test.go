@@ -117,7 +117,7 @@ func TestQueueProperties(t *testing.T) {
 		b := DefaultBar(rapid.IntRange(1, 20000).Draw(t, "guests"))
 		b.PerHour = rapid.Float64Range(0, 20).Draw(t, "per hour")
 		b.Wait = time.Duration(rapid.Int64Range(0, int64(time.Hour)).Draw(t, "wait"))
-		b.Within = rapid.Float64Range(0, 0.9999).Draw(t, "within")
+		b.Within = rapid.Float64Range(0, 0.999).Draw(t, "within")
 		q, err := b.Queue()
 		if err != nil {
 			t.Fatal(err)

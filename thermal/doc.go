@@ -120,6 +120,7 @@
 //	standing time                          0 to 168 h
 //	mass of the glass                      0 to 5 kg
 //	bore of the glass                      20 to 300 mm
+//	fill of the glass                      0 to 1
 //	wait                                   0 to 24 h
 //	number of readings                     2 to 10000
 //	time between first and last            0.0166667 to 720 h

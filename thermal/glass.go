@@ -13,7 +13,7 @@ import (
 // A Glassful is a glass about to be filled, and where it will stand. A
 // [DefaultGlassful] has usual values.
 type Glassful struct {
-	Glass  volume.Glass // of which bore and mass count
+	Glass  volume.Glass // of which bore and mass count, and the volume as an upper end
 	From   Temperature  // of the glass before
 	Liquid unit.Volume  // of beer poured, without its head
 	Beer   Beer
@@ -158,8 +158,18 @@ func (r GlassRun) Course(n int) []Sample {
 var (
 	limitGlassMass = volume.Range{Name: "mass of the glass", Min: 0, Max: 5, Unit: "kg", Source: "from a paper cup to a stein"}
 	limitGlassBore = volume.Range{Name: "bore of the glass", Min: 20, Max: 300, Unit: "mm", Source: "from a flute to a jug"}
+	limitGlassFill = volume.Range{Name: "fill of the glass", Min: 0, Max: 1, Source: "beer up to the brim, without any head"}
 	limitWait      = volume.Range{Name: "wait", Min: 0, Max: 24, Unit: "h", Source: "a day"}
 )
+
+// fill returns the share of the glass that the beer fills, 0 if its volume is
+// not known.
+func (g *Glassful) fill() float64 {
+	if g.Glass.Volume == 0 {
+		return 0
+	}
+	return float64(g.Liquid / g.Glass.Volume)
+}
 
 // check returns a [*volume.RangeError] in the name of fn if something lies
 // outside its range.
@@ -171,6 +181,7 @@ func (g *Glassful) check(fn string, beer Temperature, wait time.Duration) error 
 		{&limitGlassMass, float64(g.Glass.Mass)},
 		{&limitGlassBore, float64(g.Glass.Bore) * 1e3},
 		{&limitGlassVolume, float64(g.Liquid) * 1e3},
+		{&limitGlassFill, g.fill()},
 		{&limitAir, g.From.Celsius()},
 		{&limitSolar, g.Solar},
 		{&limitLiquid, beer.Celsius()},

@@ -30,7 +30,7 @@ func Limits() []volume.Range {
 			limitFlow, limitCoilReynolds, limitGlassVolume, limitEvery, limitNumber,
 		},
 		[]volume.Range{limitPlateSize, limitPlateMass, limitContact, limitPlateBeer, limitPlateIce},
-		[]volume.Range{limitInsulation, limitSolar, limitStanding, limitGlassMass, limitGlassBore, limitWait},
+		[]volume.Range{limitInsulation, limitSolar, limitStanding, limitGlassMass, limitGlassBore, limitGlassFill, limitWait},
 		[]volume.Range{
 			limitReadings, limitSpan, limitApproach, limitContent, limitMetal, limitThermometer, limitMelted, limitMeltAir, limitBoxUA,
 		},

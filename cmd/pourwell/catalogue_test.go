@@ -178,9 +178,9 @@ var rangeless = map[string]string{
 	"gauge": "the absolute pressure is limited, so the air around decides", "regulator": "as gauge", "rating": "any stamp",
 	"from": "the beer's own, which the error tells", "to": "as from", "line-temp": "as from", "bath-temp": "as from", "beer-temp": "as from",
 	"glass-temp": "as from", "target": "as from", "content": "as the vessel",
-	"for": "any time", "every": "any time", "carried": "any time", "carbonated-for": "any time",
-	"full": "0 to 100 %", "fan": "as wind", "ua": "as measured", "room": "any room", "ice": "what the tub holds", "water": "what the tub holds",
-	"tub": "what holds the kegs", "tub-height": "as the tub", "winding": "wider than the tube", "fill": "as the glass", "glass-mass": "as the glass",
+	"for": "any time", "carried": "any time", "carbonated-for": "any time",
+	"full": "0 to 100 %", "fan": "as wind", "ua": "as measured", "ice": "what the tub holds", "water": "what the tub holds",
+	"tub": "what holds the kegs", "tub-height": "as the tub", "winding": "wider than the tube", "glass-mass": "as the glass",
 }
 
 // TestHelpStatesRanges checks that help states a range for every number, and

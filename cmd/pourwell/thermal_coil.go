@@ -31,7 +31,7 @@ var coil = calc.Calculation{
 		{Name: "flow", Kind: quantity.Flow, Default: "2oz/s", Help: "while the tap is open", Limit: calc.Limit(thermal.Limits(), "flow")},
 		{Name: "target", Kind: quantity.Temperature, Default: "41F", Help: "as warm as beer may leave, for the largest steady flow"},
 		{Name: "glass", Kind: quantity.Volume, Named: "glass", Default: "16oz", Help: "beer in a glass"},
-		{Name: "every", Kind: quantity.Time, Default: "2min", Help: "from the start of one glass to the next"},
+		{Name: "every", Kind: quantity.Time, Default: "2min", Help: "from the start of one glass to the next", Limit: calc.Limit(thermal.Limits(), "time from glass to glass")},
 	}, calc.BeerInputs()...),
 	Results: []calc.Key{
 		{Key: "outlet_c", Label: "without a rest"},

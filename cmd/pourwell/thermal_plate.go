@@ -30,7 +30,7 @@ var plate = calc.Calculation{
 		{Name: "flow", Kind: quantity.Flow, Default: "2oz/s", Help: "while the tap is open", Limit: calc.Limit(thermal.Limits(), "flow")},
 		{Name: "ice", Kind: quantity.Mass, Default: "10kg", Help: "ice on the plate", Limit: calc.Limit(thermal.Limits(), "ice on the plate")},
 		{Name: "glass", Kind: quantity.Volume, Named: "glass", Default: "16oz", Help: "beer in a glass"},
-		{Name: "every", Kind: quantity.Time, Default: "2min", Help: "from the start of one glass to the next"},
+		{Name: "every", Kind: quantity.Time, Default: "2min", Help: "from the start of one glass to the next", Limit: calc.Limit(thermal.Limits(), "time from glass to glass")},
 	}, calc.BeerInputs()...),
 	Results: []calc.Key{
 		{Key: "outlet_c", Label: "without a rest"},

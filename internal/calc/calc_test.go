@@ -343,6 +343,52 @@ func TestNoteUnused(t *testing.T) {
 	}
 }
 
+// TestAnswerHoldsRanges: a value beyond the range that the help states has no
+// answer, though the calculation pays no heed to it; the bounds themselves do,
+// and what the calculation says goes first.
+func TestAnswerHoldsRanges(t *testing.T) {
+	own := errors.New("its own words")
+	c := &Calculation{
+		Package: "test", Name: "bounds",
+		Inputs: []Input{
+			{Name: "temp", Kind: quantity.Temperature, Limit: volume.Range{Name: "temperature", Min: -1, Max: 40, Unit: "°C"}},
+			{Name: "bore", Kind: quantity.Length, Limit: volume.Range{Name: "bore", Min: 1, Max: 50, Unit: "mm"}},
+			{Name: "for", Kind: quantity.Time, Limit: volume.Range{Name: "time", Min: 0, Max: 1000, Unit: "days"}},
+			{Name: "share", Kind: quantity.Share, Default: "300%", Limit: volume.Range{Name: "share", Min: 0, Max: 1}},
+			{Name: "gauge", Kind: quantity.Gauge, Limit: volume.Range{Name: "absolute pressure", Min: 0, Max: 100, Unit: "kPa abs"}},
+		},
+		Run: func(in *Values, _ *Result) error {
+			if in.Number("bore") > 1 {
+				return own
+			}
+			return nil
+		},
+	}
+	c.Ready()
+	for text, want := range map[string]string{
+		"temp -1C": "", "temp 40C": "", "temp 104F": "", "temp 40.01C": "temperature", "temp -2C": "temperature",
+		"bore 1mm": "", "bore 50mm": "", "bore 51mm": "bore", "bore 0.03in": "bore", "bore 2m": "own",
+		"for 1000d": "", "for 1001d": "time", "share 1": "", "share 101%": "share", "gauge 5bar": "",
+	} {
+		v, err := NewValues(c)
+		if err != nil {
+			t.Fatal(err)
+		}
+		name, typed, _ := strings.Cut(text, " ")
+		if err := v.SetText(name, typed); err != nil {
+			t.Fatal(err)
+		}
+		err = c.Answer(v, &Result{})
+		var beyond *volume.RangeError
+		switch {
+		case want == "" && err != nil, want == "own" && !errors.Is(err, own):
+			t.Errorf("%s: %v", text, err)
+		case want != "" && want != "own" && (!errors.As(err, &beyond) || beyond.Name != want):
+			t.Errorf("%s: %v, want a range error on the %s", text, err, want)
+		}
+	}
+}
+
 // TestMistakesInDescriptions panic: they are the programmer's.
 func TestMistakesInDescriptions(t *testing.T) {
 	for name, f := range map[string]func(){

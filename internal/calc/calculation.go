@@ -57,7 +57,8 @@ type Calculation struct {
 	// goroutines with arguments of their own.
 	Run func(in *Values, out *Result) error
 
-	all []Input // Inputs and the shared ones; set by Ready
+	all    []Input // Inputs and the shared ones; set by Ready
+	bounds []bound // of all; likewise
 }
 
 // Title returns the words that select the calculation: "carbonation
@@ -69,6 +70,7 @@ func (c *Calculation) Title() string { return c.Package + " " + c.Name }
 func (c *Calculation) Ready() *Calculation {
 	if c.all == nil {
 		c.all = append(append([]Input{}, c.Inputs...), airInputs...)
+		c.bounds = boundsOf(c.all)
 	}
 	return c
 }

@@ -215,7 +215,7 @@ func (r *Rows) fillRow(row *Row, v *calc.Values, out *calc.Result) {
 // high_KEY.
 func (p *Plan) worker() (*calc.Values, func(*calc.Values, *calc.Result) error) {
 	v := p.Base.Clone()
-	run := v.Calculation().Run
+	run := v.Calculation().Answer
 	if len(p.Tolerances) == 0 {
 		return v, run
 	}

@@ -86,7 +86,7 @@ func (d *drawer) draw(seed uint64, i int) bool {
 		d.v.SetNumber(t.Input.Name, x)
 	}
 	d.out.Reset()
-	d.ok = d.v.Calculation().Run(d.v, &d.out) == nil
+	d.ok = d.v.Calculation().Answer(d.v, &d.out) == nil
 	return d.ok
 }
 

@@ -63,7 +63,7 @@ func propagate(v *calc.Values, tolerances []Tolerance, out *calc.Result, keys []
 		along := func(y, z []float64) {
 			t.displace(v, z[0])
 			trial.Reset()
-			err := v.Calculation().Run(v, &trial)
+			err := v.Calculation().Answer(v, &trial)
 			for k, key := range keys {
 				y[k] = math.NaN()
 				if err == nil {

@@ -5,6 +5,7 @@ import (
 	"encoding/csv"
 	"encoding/json"
 	"fmt"
+	"math"
 	"os"
 	"path/filepath"
 	"regexp"
@@ -16,6 +17,7 @@ import (
 
 	"example.com/pourwell/internal/calc"
 	"example.com/pourwell/internal/quantity"
+	"example.com/pourwell/volume"
 	"github.com/google/go-cmp/cmp"
 )
 
@@ -171,16 +173,12 @@ func TestHelpExamples(t *testing.T) {
 }
 
 // rangeless lists inputs whose help states no range, because none of the
-// packages' tables has one for them alone.
+// packages' tables has one for them.
 var rangeless = map[string]string{
-	"elevation": "the standard atmosphere's, which the error tells", "station-pressure": "as elevation", "sea-level-pressure": "as elevation",
-	"abv": "as the gravity permits", "fg": "as the alcohol permits", "og": "as the alcohol permits",
-	"gauge": "the absolute pressure is limited, so the air around decides", "regulator": "as gauge", "rating": "any stamp",
-	"from": "the beer's own, which the error tells", "to": "as from", "line-temp": "as from", "bath-temp": "as from", "beer-temp": "as from",
-	"glass-temp": "as from", "target": "as from", "content": "as the vessel",
-	"for": "any time", "carried": "any time", "carbonated-for": "any time",
-	"full": "0 to 100 %", "fan": "as wind", "ua": "as measured", "ice": "what the tub holds", "water": "what the tub holds",
-	"tub": "what holds the kegs", "tub-height": "as the tub", "winding": "wider than the tube", "glass-mass": "as the glass",
+	"regulator": "above the keg's own pressure it changes nothing", "rating": "any stamp", "gauge": "as the cylinder",
+	"tub": "what holds the kegs", "tub-height": "as the tub", "winding": "wider than the tube, as a ratio of bores",
+	"glass-temp": "as beer, in a package below", "beer-temp": "as glass-temp", "line-temp": "as glass-temp", "bath-temp": "as glass-temp",
+	"glass-mass": "as the glass, in a package below", "carried": "any time ago", "carbonated-for": "any time",
 }
 
 // TestHelpStatesRanges checks that help states a range for every number, and
@@ -189,7 +187,7 @@ func TestHelpStatesRanges(t *testing.T) {
 	used := map[string]bool{}
 	for _, c := range catalogue() {
 		for _, in := range c.Ready().AllInputs() {
-			if !in.Kind.Sizeable() || in.Limit.Name != "" || in.Named != "" || in.Repeat {
+			if !in.Kind.Sizeable() || limitOf(c, &in).Name != "" || in.Named != "" || in.Repeat {
 				continue
 			}
 			used[in.Name] = true
@@ -203,6 +201,49 @@ func TestHelpStatesRanges(t *testing.T) {
 			t.Errorf("--%s has a range by now", name)
 		}
 	}
+}
+
+// TestLimitsHold types a number just beyond the range that help states: there
+// is no answer then.
+func TestLimitsHold(t *testing.T) {
+	everyExample(t, func(t *testing.T, c *calc.Calculation, args []string) {
+		for _, i := range numberFlags(c, args) {
+			in := c.Input(strings.TrimPrefix(args[i], "--"))
+			limit := limitOf(c, in)
+			for _, beyond := range []float64{limit.Max + (limit.Max-limit.Min)/1000, limit.Min - (limit.Max-limit.Min)/1000} {
+				far := slices.Clone(args)
+				far[i+1] = beyondText(in, limit, beyond)
+				if far[i+1] == "" || limit.Name == "" {
+					continue
+				}
+				if out, errs, code := commandCode(far...); code == exitDone || out != "" {
+					t.Errorf("%s %s: exit code %d beyond %v to %v %s: %s%.80s", args[i], far[i+1], code, limit.Min, limit.Max, limit.Unit, errs, out)
+				}
+			}
+		}
+	})
+}
+
+// beyondText writes v, in the unit of limit, as it is typed, "" if it cannot
+// be.
+func beyondText(in *calc.Input, limit volume.Range, v float64) string {
+	unit := strings.TrimSuffix(limit.Unit, " abs")
+	switch {
+	case in.Kind == quantity.Count:
+		v = math.Round(v + math.Copysign(0.5, v-limit.Min))
+	case in.Kind == quantity.Share && unit == "":
+		v, unit = 100*v, "%"
+	case in.Kind == quantity.Gauge && unit != limit.Unit: // of absolute pressures
+		v -= 101.325
+	}
+	text := strconv.FormatFloat(v, 'f', 9, 64) + unit
+	if in.Kind == quantity.Count {
+		text = strconv.FormatFloat(v, 'f', 0, 64)
+	}
+	if _, err := quantity.Parse(in.Kind, text); err != nil {
+		return ""
+	}
+	return text
 }
 
 // withoutWorking lists calculations that show no working, with the reason.

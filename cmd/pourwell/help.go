@@ -107,7 +107,7 @@ func helpCalculation(b *strings.Builder, c *calc.Calculation) {
 	}
 	b.WriteString("\nInputs\n")
 	for _, in := range c.AllInputs() {
-		fmt.Fprintf(b, "  --%-20s %s\n", in.Name, report.Wrap(inputHelp(in), 25, 25))
+		fmt.Fprintf(b, "  --%-20s %s\n", in.Name, report.Wrap(inputHelp(c, in), 25, 25))
 	}
 	b.WriteString("\nResults\n")
 	for _, k := range c.Results {
@@ -142,7 +142,7 @@ func example(line string) string {
 }
 
 // inputHelp says what an input is, its choices, its range and its default.
-func inputHelp(in calc.Input) string {
+func inputHelp(c *calc.Calculation, in calc.Input) string {
 	s := in.Help
 	switch {
 	case len(in.Choices) > 0:
@@ -152,17 +152,21 @@ func inputHelp(in calc.Input) string {
 	case in.Kind.Example() != "" && in.Default == "" && !strings.Contains(in.Help, "if not given"):
 		s += " (" + in.Kind.Example() + ")"
 	}
-	if r := in.Limit; r.Name != "" {
+	if r := limitOf(c, &in); r.Name != "" {
 		suffix, ok := suffixOf[r.Unit]
 		if in.Kind == quantity.Share && r.Unit == "" {
 			suffix, ok = "share", true
 		}
+		after := ""
+		if strings.HasSuffix(r.Unit, " abs") && in.Kind == quantity.Gauge {
+			after = " above vacuum"
+		}
 		if !ok {
 			s += strings.TrimRight(fmt.Sprintf("; %.5g to %.5g %s", r.Min, r.Max, r.Unit), " ")
 		} else if us, metric := quantity.Span(suffix, r.Min, r.Max); us == metric {
-			s += "; " + us
+			s += "; " + us + after
 		} else {
-			s += fmt.Sprintf("; %s (%s)", us, metric)
+			s += fmt.Sprintf("; %s (%s)%s", us, metric, after)
 		}
 	}
 	if in.Repeat {

@@ -157,7 +157,7 @@ func (g *globals) event() error {
 func single(plan *sweep.Plan, g globals, con console, opt report.Options) error {
 	in := plan.Base
 	var out calc.Result
-	if err := in.Calculation().Run(in, &out); err != nil {
+	if err := in.Calculation().Answer(in, &out); err != nil {
 		return err
 	}
 	in.NoteUnused(&out)

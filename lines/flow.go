@@ -22,8 +22,9 @@ import (
 // [Pour.Band], and calibrate with one timed glass.
 //
 // It returns a [*RangeError] outside the validity table, and an error that
-// wraps [ErrNoSolution] if the rise alone needs more than g or if nothing in
-// the run resists the flow.
+// wraps [ErrNoSolution] if no pressure is applied and the beer does not fall to
+// the tap, if the rise alone takes all of g, or if nothing in the run resists
+// the flow.
 func (r Run) Flow(g carbonation.Gauge) (Pour, error) {
 	const fn = "lines.Run.Flow"
 	if err := limitGauge.Check(fn, g.KPa()); err != nil {
@@ -43,12 +44,12 @@ func (r Run) Flow(g carbonation.Gauge) (Pour, error) {
 // flow returns the flow in m³/s under the applied pressure, on behalf of fn.
 func (c *circuit) flow(fn string, applied unit.Pressure) (float64, error) {
 	drive := float64(applied) - c.lift
-	if drive < 0 {
+	if drive < 1e-6 { // a millionth of a pascal: nothing that flows could be seen
+		if applied < 1e-6 {
+			return nan, fmt.Errorf("%s: %w: no pressure is applied, and the beer does not fall to the tap", fn, ErrNoSolution)
+		}
 		return nan, fmt.Errorf("%s: %w: the rise alone needs %s; %s is applied",
 			fn, ErrNoSolution, inBoth(unit.Pressure(c.lift)), inBoth(applied))
-	}
-	if drive < 1e-6 { // a millionth of a pascal: nothing that flows could be seen
-		return 0, nil
 	}
 	rough := c.fittings + c.hardware
 	for i := range c.n {

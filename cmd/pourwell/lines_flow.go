@@ -69,9 +69,6 @@ func runFlow(in *calc.Values, out *calc.Result) error {
 		return err
 	}
 	out.Answer = "The tap pours {flow_l_per_min}: a glass of {glass_l} in {pour_time_s}."
-	if p.Flow == 0 {
-		out.Answer = "Nothing pours: the rise takes all the pressure."
-	}
 	setPour(in, out, p)
 	if err = setFullAndEmpty(out, run, in); err != nil {
 		return err
@@ -88,7 +85,7 @@ func runFlow(in *calc.Values, out *calc.Result) error {
 func setPour(in *calc.Values, out *calc.Result, p lines.Pour) {
 	glass := in.Glass("glass").Volume
 	out.Set("flow_l_per_min", p.Flow.LitresPerMinute())
-	if p.Flow > 0 {
+	if p.Flow > 0 { // balance takes a flow of 0 too
 		out.Set("pour_time_s", p.TimeFor(glass).Seconds())
 	}
 	out.Set("glass_l", float64(glass)*1e3)
@@ -115,9 +112,6 @@ func setFullAndEmpty(out *calc.Result, run lines.Run, in *calc.Values) error {
 			return err
 		}
 		out.Set(end.key+"_flow_l_per_min", p.Flow.LitresPerMinute())
-		if p.Flow == 0 {
-			continue
-		}
 		out.Set(end.key+"_pour_time_s", p.TimeFor(in.Glass("glass").Volume).Seconds())
 	}
 	return nil

@@ -71,6 +71,7 @@ var outsideChecks = map[string]string{
 	"Tube.Restriction": "Draught Beer Quality Manual's table",
 	"Tube.Volume":      "volumes per foot of the trade's table",
 	"Tube.Turns":       "one turn of π D",
+	"Tube.Check":       "the validity table",
 
 	"Flow.LitresPerMinute": "1 gal/min is 3.785412 L/min", "Flow.OuncesPerSecond": "1 gal/min is 2.1333 oz/s",
 	"Flow.TimeFor": "16 oz at 2 oz/s in 8 s", "Pour.TimeFor": "16 oz at 2 oz/s in 8 s",

@@ -6,11 +6,11 @@ import "example.com/pourwell/volume"
 // listed by Limits and printed in the package comment.
 var (
 	limitTubes       = volume.Range{Name: "number of tubes", Min: 0, Max: maxTubes, Source: "a result holds its tubes without allocating"}
-	limitBore        = volume.Range{Name: "bore", Min: 1, Max: 50, Unit: "mm", Source: "beer tubing is 3 to 16 mm"}
+	limitBore        = volume.Range{Name: "bore", Min: 1, Max: 50, Unit: "mm", Source: "beer tubing is 1/8 to 5/8 in (3 to 16 mm)"}
 	limitLength      = volume.Range{Name: "length", Min: 0, Max: 300, Unit: "m", Source: "longest lines of the trade, with room to spare"}
 	limitWall        = volume.Range{Name: "wall", Min: 0, Max: 20, Unit: "mm", Source: "thickness of tubing, not its outside diameter"}
-	limitRoughness   = volume.Range{Name: "roughness over bore", Min: 0, Max: 0.05, Source: "fitted range of [1]"}
-	limitCoil        = volume.Range{Name: "coil diameter over bore", Min: 5, Max: 200, Source: "data of [2] and [3]; a wider coil counts as straight"}
+	limitRoughness   = volume.Range{Name: "roughness over bore", Min: 0, Max: 0.05, Source: "fitted range of Churchill's formula"}
+	limitCoil        = volume.Range{Name: "coil diameter over bore", Min: 5, Max: 200, Source: "data of White and of Ito; a wider coil counts as straight"}
 	limitRise        = volume.Range{Name: "rise", Min: -30, Max: 30, Unit: "m", Source: "a building's height"}
 	limitKegHeight   = volume.Range{Name: "keg height", Min: 0, Max: 2, Unit: "m", Source: "depth of beer in a full vessel"}
 	limitFull        = volume.Range{Name: "fullness", Min: 0, Max: 1, Source: "a share"}

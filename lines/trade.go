@@ -59,8 +59,8 @@ func (t Tube) Restriction() (Gradient, error) {
 }
 
 func noRow(fn string, t Tube) error {
-	return fmt.Errorf("%s: %w: the trade's table has no row for %s of %.2f mm (%.3f in) bore",
-		fn, ErrNoSolution, tradeMaterial(t), float64(t.Bore/Millimetre), float64(t.Bore/Inch))
+	return fmt.Errorf("%s: %w: the trade's table has no row for %s of %.3f in (%.1f mm) bore",
+		fn, ErrNoSolution, tradeMaterial(t), float64(t.Bore/Inch), float64(t.Bore/Millimetre))
 }
 
 // A TradeBalance is a run balanced by the trade's table of restriction. It

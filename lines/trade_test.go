@@ -121,7 +121,7 @@ func TestTradeFindsTheTube(t *testing.T) {
 func TestTradeErrors(t *testing.T) {
 	r := Run{Tubes: []Tube{{Bore: 7e-3, Length: 10}}}
 	b, err := r.TradeGauge()
-	if !errors.Is(err, ErrNoSolution) || !strings.Contains(err.Error(), "no row for vinyl of 7.00 mm (0.276 in) bore") {
+	if !errors.Is(err, ErrNoSolution) || !strings.Contains(err.Error(), "no row for vinyl of 0.276 in (7.0 mm) bore") {
 		t.Errorf("7 mm: %v", err)
 	}
 	if r, err := (Tube{Bore: 7e-3}).Restriction(); !errors.Is(err, ErrNoSolution) || !math.IsNaN(float64(r)) {

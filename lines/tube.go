@@ -82,6 +82,10 @@ func (t Tube) Turns() float64 {
 	return float64(t.Length / (math.Pi * t.Coil))
 }
 
+// Check returns the [*RangeError] that every calculation with the tube would
+// give, nil if there is none.
+func (t Tube) Check() error { return t.check("lines.Tube.Check") }
+
 // check returns the first of the tube's errors on behalf of fn.
 func (t Tube) check(fn string) error {
 	if err := limitBore.Check(fn, float64(t.Bore/Millimetre)); err != nil {

@@ -75,14 +75,23 @@ func readTubes(in *calc.Values, name string) ([]lines.Tube, error) {
 	return tubes, nil
 }
 
-// readText reads the text of an input into a type that reads itself.
+// readText reads the text of an input into a type that reads itself, and checks
+// a tube, so that the error can say which.
 func readText(name, text string, to interface{ UnmarshalText([]byte) error }) error {
 	err := to.UnmarshalText([]byte(text))
-	var wrong *quantity.Error
-	if errors.As(err, &wrong) {
-		return &calc.UsageError{What: fmt.Sprintf("--%s: %q %s", name, wrong.Text, wrong.What), Hint: wrong.Hint}
+	if tube, ok := to.(*lines.Tube); ok && err == nil {
+		err = tube.Check()
 	}
-	return err
+	var wrong *quantity.Error
+	switch {
+	case err == nil:
+		return nil
+	case errors.As(err, &wrong) && wrong.Text == text:
+		return &calc.UsageError{What: fmt.Sprintf("--%s %q %s", name, text, wrong.What), Hint: wrong.Hint}
+	case errors.As(err, &wrong):
+		return &calc.UsageError{What: fmt.Sprintf("--%s %q: %q %s", name, text, wrong.Text, wrong.What), Hint: wrong.Hint}
+	}
+	return fmt.Errorf("--%s %q: %w", name, text, err)
 }
 
 // needLengths refuses a tube without a length where none is sought.
@@ -91,7 +100,7 @@ func needLengths(in *calc.Values, run lines.Run) error {
 		if t.Length == 0 {
 			text := in.Texts("tube")[i]
 			return &calc.UsageError{
-				What: fmt.Sprintf("--tube %s has no length", text),
+				What: fmt.Sprintf("--tube %q has no length", text),
 				Hint: fmt.Sprintf("for example --tube %s:5ft", text),
 			}
 		}

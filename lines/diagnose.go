@@ -42,7 +42,20 @@ type Diagnosis struct {
 	Flow    Flow                // measured, or computed where nothing was timed
 	Tap     thermal.Temperature // of the beer at the tap: what was read less the glass's part; invalid if not read
 
-	seen *Observation
+	seen     *Observation
+	computed Pour                // of the run as built; its flow is 0 where nothing drives it
+	run      Run                 // with the calibration that a timed glass gives, where it gives one
+	odd      bool                // the timed glass fits no calibration
+	expected thermal.Temperature // of the beer at the tap, from keg and line
+	aim      aim
+}
+
+// An aim is where the remedies for the keg lead. The line is judged and balanced
+// there, so that the remedies do not pull against each other.
+type aim struct {
+	gauge carbonation.Gauge
+	keg   thermal.Temperature
+	once  Sentence // what has to be done first, "" if the keg stays as it is
 }
 
 // Tolerances within which readings count as in order: half a psi of a gauge,
@@ -65,10 +78,14 @@ const usualVolumes, highVolumes = 2.5, 2.8
 // where it should not be. Where nothing is off the findings are empty, and what
 // is left is what nobody measures: a dirty glass or tap.
 //
-// It judges what the keg's gas and temperature want against the gauge, the flow
-// against the run and against the target, the beer at the tap against the keg,
-// the line's standing and flowing beer ([Run.Stand], [Run.Profile]), the glass,
-// and how long a carried keg has rested.
+// It judges what the keg's gas and temperature want against the gauge, the beer
+// at the tap against what an open glass bears and against the keg, the flow
+// against the run and against the target, the line's standing and flowing beer
+// ([Run.Stand], [Run.Profile]), the glass, and how long a carried keg has rested.
+//
+// The remedies go together: where one changes the pressure or the keg's
+// temperature, lengths of tube are for what it leads to, and a flow that it puts
+// right is no finding of its own. None cools beer below 34 °F (1.1 °C).
 //
 // It returns a [*RangeError] outside the validity tables, and the errors of
 // [Run.Flow]; a rise that takes all the pressure is a finding.
@@ -77,7 +94,7 @@ func (o Observation) Diagnose() (Diagnosis, error) {
 	if err := limitGauge.Check("lines.Observation.Diagnose", o.Serving.Gauge.KPa()); err != nil {
 		return Diagnosis{Flow: Flow(nan)}, err
 	}
-	for _, judge := range []func(*Observation) error{d.gas, d.pour, d.tap, d.line, d.rest, d.glass} {
+	for _, judge := range []func(*Observation) error{d.read, d.gas, d.warmth, d.pour, d.tap, d.line, d.rest, d.glass} {
 		if err := judge(&o); err != nil {
 			return Diagnosis{Flow: Flow(nan)}, err
 		}
@@ -95,7 +112,23 @@ func (o Observation) Diagnose() (Diagnosis, error) {
 		}
 		return 0
 	})
+	d.share()
 	return d, nil
+}
+
+// share sets what part each finding has in the sum of all.
+func (d *Diagnosis) share() {
+	sum := 0.0
+	for _, f := range d.Findings {
+		sum += float64(f.Size)
+	}
+	for i := range d.Findings {
+		if sum > 0 {
+			d.Findings[i].Share = float64(d.Findings[i].Size) / sum
+		} else {
+			d.Findings[i].Share = 1 / float64(len(d.Findings))
+		}
+	}
 }
 
 func (d *Diagnosis) found(f Finding)              { d.Findings = append(d.Findings, f) }
@@ -109,112 +142,6 @@ func (o *Observation) fits(always bool) bool      { return always != o.FirstOnly
 func celsius(t thermal.Temperature) float64       { return t.Celsius() }
 func (o *Observation) tubes() (last int, ok bool) { return len(o.Run.Tubes) - 1, len(o.Run.Tubes) > 0 }
 
-// gas judges the keg: does the applied pressure hold its gas at its
-// temperature?
-func (d *Diagnosis) gas(o *Observation) error {
-	d.Content = o.Serving.Content
-	if !d.Content.IsValid() && o.CarbonatedTemp.IsValid() && o.CarbonatedGauge.IsValid() {
-		var err error
-		d.Content, err = carbonation.ContentAt(o.CarbonatedTemp, o.CarbonatedGauge.Absolute(o.Serving.Air), o.Run.Beer)
-		if err != nil {
-			return err
-		}
-		if o.CarbonatedFor < 7*24*time.Hour {
-			d.unknown("A still keg needs about a week to take up its gas: what it holds is taken from where it was carbonated, and is less sure the shorter that was.")
-		}
-	}
-	if !d.Content.IsValid() {
-		d.unknown("What the beer holds: give its content, or the temperature and gauge it was carbonated at. Without it the keg's gas cannot be judged.")
-		return nil
-	}
-	o.Serving.Content = d.Content
-	eq, err := carbonation.PressureFor(d.Content, o.Run.Temp, o.Run.Beer)
-	if err != nil {
-		return err
-	}
-	d.Needed = eq.Gauge(o.Serving.Air)
-	d.checked("gas of the keg against its gauge and temperature")
-	over := d.Needed.Pascals() - o.applied()
-	missing := float64(carbonation.Atmosphere) - o.ambient()
-	switch {
-	case over < -pressureSlack:
-		return d.underCarbonated(o, over)
-	case over <= pressureSlack:
-		return nil
-	case missing > 3e3 && over-missing <= pressureSlack:
-		d.found(Finding{
-			Cause: "elevation forgotten", Size: size(over), Fits: o.fits(true),
-			Measured: say("the gauge shows {%.5g kpa} in air {%.5g kpa} thinner than at sea level", o.Serving.Gauge.KPa(), kpa(missing)),
-			Expected: say("{%.5g kpa} on this gauge for {%.4g volumes} at {%.4g c}", d.Needed.KPa(), d.Content.Volumes(), celsius(o.Run.Temp)),
-			Remedy:   say("set {%.5g kpa}", d.Needed.KPa()),
-			Confirm:  "a chart for sea level gives the pressure that is set now",
-		})
-		return nil
-	}
-	return d.warmOrOver(o, over)
-}
-
-// coldest keg that somebody would be told to aim for, °C.
-const coldKeg = 1
-
-// warmOrOver says why the keg's gas presses harder than the gauge: the keg is
-// too warm, holds too much, or is simply under too little pressure.
-func (d *Diagnosis) warmOrOver(o *Observation, over float64) error {
-	warmer := o.CarbonatedTemp.IsValid() && o.Run.Temp.Sub(o.CarbonatedTemp) > 1
-	t, err := carbonation.TemperatureFor(d.Content, o.Serving.Gauge.Absolute(o.Serving.Air), o.Run.Beer)
-	switch {
-	case d.Content.Volumes() > highVolumes && !warmer:
-		return d.overCarbonated(o, over)
-	case err != nil || t.Celsius() < coldKeg:
-		d.found(Finding{
-			Cause: "pressure too low for the beer's gas", Size: size(over), Fits: o.fits(true),
-			Measured: say("the gauge shows {%.5g kpa}; {%.4g volumes} press with {%.5g kpa} at {%.4g c}", o.Serving.Gauge.KPa(), d.Content.Volumes(), d.Needed.KPa(), celsius(o.Run.Temp)),
-			Expected: say("{%.5g kpa}", d.Needed.KPa()),
-			Remedy:   say("set {%.5g kpa}, and balance the line for it", d.Needed.KPa()),
-			Confirm:  say("with the gas shut off the keg's own gauge climbs to about {%.5g kpa} overnight", d.Needed.KPa()),
-		})
-	default:
-		d.found(Finding{
-			Cause: "keg too warm for its pressure", Size: size(over), Fits: o.fits(true),
-			Measured: say("the keg is at {%.4g c}, where {%.4g volumes} press with {%.5g kpa}; the gauge shows {%.5g kpa}", celsius(o.Run.Temp), d.Content.Volumes(), d.Needed.KPa(), o.Serving.Gauge.KPa()),
-			Expected: say("{%.4g c} for that gauge", celsius(t)),
-			Remedy:   say("cool the keg to {%.4g c}; until then set {%.5g kpa}, and balance the line for it", celsius(t), d.Needed.KPa()),
-			Confirm:  say("the second glass in a row reads about {%.4g c} too", celsius(o.Run.Temp)),
-		})
-	}
-	return nil
-}
-
-func (d *Diagnosis) overCarbonated(o *Observation, over float64) error {
-	holds, err := carbonation.ContentAt(o.Run.Temp, o.Serving.Gauge.Absolute(o.Serving.Air), o.Run.Beer)
-	if err != nil {
-		return err
-	}
-	d.found(Finding{
-		Cause: "over-carbonated", Size: size(over), Fits: o.fits(true),
-		Measured: say("{%.4g volumes} in the beer", d.Content.Volumes()),
-		Expected: say("{%.4g volumes} at {%.4g c} under {%.5g kpa}", holds.Volumes(), celsius(o.Run.Temp), o.Serving.Gauge.KPa()),
-		Remedy:   say("shut the gas and vent the head space by its relief valve every hour until the gauge, given time, comes back to {%.5g kpa}; to serve meanwhile set {%.5g kpa} and lengthen the line", o.Serving.Gauge.KPa(), d.Needed.KPa()),
-		Confirm:  say("with the gas shut off the keg's own gauge climbs to about {%.5g kpa} overnight", d.Needed.KPa()),
-	})
-	return nil
-}
-
-func (d *Diagnosis) underCarbonated(o *Observation, over float64) error {
-	holds, err := carbonation.ContentAt(o.Run.Temp, o.Serving.Gauge.Absolute(o.Serving.Air), o.Run.Beer)
-	if err != nil {
-		return err
-	}
-	d.found(Finding{
-		Cause: "under-carbonated for its pressure", Size: size(over),
-		Measured: say("{%.4g volumes} in the beer", d.Content.Volumes()),
-		Expected: say("{%.4g volumes} in the end at {%.4g c} under {%.5g kpa}", holds.Volumes(), celsius(o.Run.Temp), o.Serving.Gauge.KPa()),
-		Remedy:   say("for today set {%.5g kpa}, which keeps what the beer holds; it takes a week at the other to rise", d.Needed.KPa()),
-		Confirm:  "the beer tastes flat and pours without a lasting head",
-	})
-	return nil
-}
-
 // Steps returns the working.
 func (d Diagnosis) Steps() []Step {
 	if d.seen == nil {
@@ -227,6 +154,7 @@ func (d Diagnosis) Steps() []Step {
 		step("content", "c_CO2", d.Content.Volumes(), "volumes", "given, or carbonation.ContentAt where it was carbonated"),
 		step("pressure that holds it, gauge", "p_eq", d.Needed.Pascals(), "Pa", "carbonation.PressureFor at the keg's temperature"),
 		step("flow", "Q", float64(d.Flow), "m³/s", "glass over time, or Run.Flow"),
+		step("pressure that the line is balanced for, gauge", "p_aim", d.aim.gauge.Pascals(), "Pa", "what the remedies for the keg lead to; as read if there are none"),
 		step("beer at the tap", "T_tap", celsius(d.Tap), "°C", "reading less the glass's part (thermal.Glassful)"),
 	}
 	for _, f := range d.Findings {

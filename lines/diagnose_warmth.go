@@ -12,29 +12,11 @@ import (
 
 // tap judges the beer at the tap against the keg, the glass's part taken out.
 func (d *Diagnosis) tap(o *Observation) error {
-	if !o.BeerTemp.IsValid() {
-		d.unknown("The beer's temperature in the glass: read the second glass in a row.")
+	if !d.Tap.IsValid() {
 		return nil
 	}
-	d.Tap = o.BeerTemp
-	if o.GlassWas.IsValid() && o.Glass.Mass > 0 {
-		g := o.filled()
-		r, err := g.Pour(o.BeerTemp, 0)
-		if err != nil {
-			return err
-		}
-		// Beer and glass meet at a mean of their temperatures: undo it.
-		if gap := celsius(o.GlassWas) - celsius(o.BeerTemp); gap != 0 {
-			share := float64(r.GlassCost) / gap
-			d.Tap = thermal.Celsius((celsius(o.BeerTemp) - share*celsius(o.GlassWas)) / (1 - share))
-		}
-	}
 	d.checked("beer at the tap against the keg")
-	expected := o.Run.Temp
-	p, err := o.Run.Profile(o.servingOr(), 2)
-	if err == nil {
-		expected = p.Outlet
-	}
+	expected := d.expected
 	rise := d.Tap.Sub(expected)
 	if float64(rise) <= temperatureSlack {
 		return nil
@@ -111,13 +93,22 @@ func (d *Diagnosis) line(o *Observation) error {
 	if own := float64(p.Excess) - over; own > float64(p.Threshold) {
 		d.found(Finding{
 			Cause: "gas leaves in the flowing line", Size: size(own), Fits: o.fits(true),
-			Measured: say("the beer leaves the line at {%.4g c}, supersaturated by {%.4g kpa} more than a balanced one", celsius(p.Outlet), kpa(float64(p.Excess))),
+			Measured: say("the beer leaves the line at {%.4g c}; to hold its gas on the way {%.4g kpa} more are lacking than in a balanced line", celsius(p.Outlet), kpa(float64(p.Excess))),
 			Expected: say("less than {%.4g kpa} more", kpa(float64(p.Threshold))),
-			Remedy:   say("cool or insulate the line, or raise the pressure by {%.4g kpa} and its restriction with it", kpa(own)),
+			Remedy:   d.leaving(own),
 			Confirm:  "bubbles travel with the beer in a clear line",
 		})
 	}
 	return nil
+}
+
+// leaving says what to do about gas that leaves by own pascals more than the
+// keg accounts for.
+func (d *Diagnosis) leaving(own float64) Sentence {
+	if d.aim.once != "" {
+		return "cool or insulate the line"
+	}
+	return say("cool or insulate the line, or raise the pressure by {%.4g kpa} and its restriction with it", kpa(own))
 }
 
 // standing judges the beer that rests in the line between glasses.
@@ -158,6 +149,9 @@ func (d *Diagnosis) standing(o *Observation, s Serving) error {
 	}
 	if measured {
 		f.Measured = say("the line is at {%.4g c}", celsius(s.LineTemp))
+	}
+	if r.TooCold {
+		f.Expected = "a line about as cold as the keg, once the keg's pressure holds its gas"
 	}
 	d.found(f)
 	return nil

@@ -162,7 +162,7 @@ func ExampleObservation_Diagnose() {
 		fmt.Printf("%s: %s\n", f.Cause, f.Remedy)
 	}
 	// Output:
-	// keg too warm for its pressure: cool the keg to 38.0 °F (3.3 °C); until then set 15.8 psi (1.09 bar), and balance the line for it
+	// keg too warm for its pressure: cool the keg to 38.0 °F (3.3 °C); until then set 15.8 psi (1.09 bar): the line then pours 2.24 oz/s (3.97 L/min) as it is
 }
 
 func ExampleRun_Clean() {

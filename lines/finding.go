@@ -43,6 +43,7 @@ func say(format string, args ...any) Sentence { return Sentence(fmt.Sprintf(form
 type Finding struct {
 	Cause    string        // in a few words, such as "keg too warm for its pressure"
 	Size     unit.Pressure // what it comes to as a pressure, to rank it by
+	Share    float64       // of the sizes of all findings
 	Fits     bool          // it explains when the beer foams
 	Measured Sentence      // what was seen
 	Expected Sentence      // what should be

@@ -18,6 +18,7 @@ type Standing struct {
 	Settles   thermal.Temperature // that the line comes to at last
 	Limit     time.Duration       // until the line is at Breakout; 0 if it is from the start
 	Never     bool                // the line never gets there: Limit does not count
+	TooCold   bool                // Breakout is below 34 °F, the coldest that a line is kept: only pressure helps
 	Threshold unit.Pressure       // supersaturation at which crevices let go of bubbles
 	HoldUp    unit.Volume         // beer in the tubes from the keg on: what foams
 
@@ -70,6 +71,7 @@ func (r Run) Stand(s Serving) (Standing, error) {
 	if out.Breakout, err = out.breakout(float64(out.Threshold)); err != nil {
 		return fail(err)
 	}
+	out.TooCold = out.Breakout.Celsius() < coldestKeg
 	if s.Chiller.Bath.IsValid() {
 		w, err := r.Warm(s)
 		if err != nil {

@@ -39,7 +39,8 @@ var diagnose = calc.Calculation{
 		{Key: "co2_volumes", Label: "CO2 in the beer"},
 		{Key: "needed_gauge_kpa", Label: "pressure that holds it"},
 		{Key: "tap_c", Label: "beer at the tap"},
-		{Key: "size_kpa", Label: "comes to, as a pressure"},
+		{Key: "size_kpa", Label: "weight of the first cause"},
+		{Key: "weight_share", Label: "weight among these"},
 	},
 	Run: runDiagnose,
 }
@@ -59,7 +60,7 @@ func runDiagnose(in *calc.Values, out *calc.Result) error {
 	setDiagnosis(out, d)
 	noteMisfits(in, out, d)
 	out.Working(d.Steps)
-	out.OverPressure(o.Serving.Gauge.KPa())
+	out.OverPressure(max(o.Serving.Gauge.KPa(), d.Needed.KPa()))
 	return nil
 }
 
@@ -127,14 +128,15 @@ func setDiagnosis(out *calc.Result, d lines.Diagnosis) {
 	if d.Tap.IsValid() {
 		out.Set("tap_c", d.Tap.Celsius())
 	}
-	t := calc.Table{Key: "findings", Columns: []string{"cause", "measured", "expected", "remedy", "confirm", "size_kpa"}}
+	t := calc.Table{Key: "findings", Columns: []string{"cause", "measured", "expected", "remedy", "confirm", "weight_share"}}
 	for _, f := range d.Findings {
 		t.Rows = append(t.Rows, []any{
-			f.Cause, string(f.Measured), string(f.Expected), string(f.Remedy), string(f.Confirm), float64(f.Size / carbonation.KPa),
+			f.Cause, string(f.Measured), string(f.Expected), string(f.Remedy), string(f.Confirm), f.Share,
 		})
 	}
 	if len(t.Rows) > 0 {
 		out.Table(t)
+		out.Note("The weight ranks the causes and is no gauge reading: the pressure by which the gas is not held, or that is left over or missing, wherever in the line.")
 	}
 	if len(d.Checked) > 0 {
 		out.Note("Looked at: " + strings.Join(d.Checked, "; ") + ".")

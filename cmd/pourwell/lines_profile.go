@@ -14,9 +14,9 @@ var profile = calc.Calculation{
 	Package: "lines",
 	Name:    "profile",
 	Summary: "pressure, temperature and gas along the line, and how long a standing line keeps its gas",
-	Detail: "In every healthy line the margin is below zero near the tap, for a fraction of a second, and nothing comes of" +
-		" it. Flowing beer is judged against the same run cold and balanced; standing beer by the temperature at which" +
-		" crevices let go of bubbles, the number behind a first glass of foam.",
+	Detail: "In every healthy line there is no pressure to spare near the tap, for a fraction of a second, and nothing" +
+		" comes of it. Flowing beer is judged against the same run cold and balanced; standing beer by the temperature at" +
+		" which crevices let go of bubbles, the number behind a first glass of foam.",
 	Examples: []string{
 		"lines profile --tube 3/16in:5ft:vinyl --rise 1ft --gauge 12psi --co2 2.57vol --air 86F",
 		"lines profile --tube 7mm:3m --tube 4mm:1.5m --gauge 0.9bar --co2 5g/L --temp 4C --line-temp 9C",
@@ -29,9 +29,9 @@ var profile = calc.Calculation{
 	Results: []calc.Key{
 		{Key: "flow_l_per_min", Label: "flow"},
 		{Key: "outlet_c", Label: "beer at the tap"},
-		{Key: "exposure", Label: "exposure, kPa s"},
-		{Key: "exposure_balanced", Label: "  cold and balanced"},
-		{Key: "excess_kpa", Label: "beyond a balanced line"},
+		{Key: "exposure", Label: "pull on the gas"},
+		{Key: "exposure_balanced", Label: "  in a line cold and balanced"},
+		{Key: "excess_kpa", Label: "pressure lacking beyond that"},
 		{Key: "threshold_kpa", Label: "  gas comes out above"},
 		{Key: "breakout_temperature_c", Label: "standing beer foams above"},
 		{Key: "standing_limit_s", Label: "  the line gets there in"},
@@ -39,11 +39,11 @@ var profile = calc.Calculation{
 		{Key: "holdup_l", Label: "beer in the line"},
 		{Key: "standing_limits", Label: "a standing line lasts, bare or in half an inch of foam, in shade or full sun"},
 		{Key: "lasts_s", Label: "for"},
-		{Key: "position_m", Label: "position"},
+		{Key: "position_m", Label: "from the keg"},
 		{Key: "pressure_kpa", Label: "pressure"},
 		{Key: "temperature_c", Label: "temperature"},
-		{Key: "equilibrium_kpa", Label: "equilibrium"},
-		{Key: "margin_kpa", Label: "margin"},
+		{Key: "equilibrium_kpa", Label: "needed for the gas"},
+		{Key: "margin_kpa", Label: "to spare"},
 	},
 	Run: runProfile,
 }
@@ -91,7 +91,7 @@ func readProfile(in *calc.Values, out *calc.Result) (lines.Run, lines.Serving, e
 func profileAnswer(p lines.Profile, s lines.Serving, st lines.Standing) string {
 	answer := "The flowing beer keeps its gas."
 	if p.GasComesOut {
-		answer = "Gas comes out of the flowing beer: it is supersaturated by {excess_kpa} more than in a balanced line."
+		answer = "Gas comes out of the flowing beer: {excess_kpa} more than in a balanced line are lacking to hold it."
 	}
 	switch {
 	case st.HoldUp == 0:
@@ -100,6 +100,8 @@ func profileAnswer(p lines.Profile, s lines.Serving, st lines.Standing) string {
 		answer += " Standing in the line it foams above {breakout_temperature_c}; give --air for how soon."
 	case st.Never:
 		answer += " Standing in the line it never gets to {breakout_temperature_c}, where it would foam."
+	case st.TooCold:
+		answer += " Standing in the line it foams from the start, however cold the line is kept: the pressure is too low for its gas."
 	case st.Limit == 0:
 		answer += " Standing in the line it foams from the start: it would have to be below {breakout_temperature_c}."
 	default:
@@ -126,6 +128,8 @@ func setProfile(out *calc.Result, p lines.Profile) {
 		})
 	}
 	out.Table(t)
+	out.Note("The pull on the gas is the pressure lacking to hold it times the seconds that lasts, in kPa s. Every line has" +
+		" some: what counts is how much more it is than in the same line cold and balanced. Below zero it is less.")
 	if p.GasComesOut {
 		out.Note("Cool or insulate the line, or raise pressure and restriction together by {excess_kpa}.")
 	}
@@ -141,7 +145,7 @@ func setStanding(out *calc.Result, s lines.Serving, st lines.Standing) {
 	}
 	out.Set("holdup_l", float64(st.HoldUp)*1e3)
 	out.Band("breakout_temperature_c", st.Band)
-	out.Note(fmt.Sprintf("Standing beer is taken to foam when it is supersaturated by {%.5g kpa}, the pressure across a bubble as wide as"+
+	out.Note(fmt.Sprintf("Standing beer is taken to foam when {%.5g kpa} are lacking to hold its gas, the pressure across a bubble as wide as"+
 		" the crevice it grows from. Nobody measures crevices at a bar: thresholds from {6.9 kpa} to {20.7 kpa} give the band.", float64(st.Threshold/carbonation.KPa)))
 }
 

@@ -1,6 +1,7 @@
 package lines
 
 import (
+	"cmp"
 	"math"
 	"slices"
 	"time"
@@ -105,12 +106,9 @@ func (o Observation) Diagnose() (Diagnosis, error) {
 			return -1
 		case a.Fits != b.Fits:
 			return 1
-		case a.Size > b.Size:
-			return -1
-		case a.Size < b.Size:
-			return 1
 		}
-		return 0
+		// To a pascal: of two that are one cause, the one judged first leads.
+		return cmp.Compare(math.Round(float64(b.Size)), math.Round(float64(a.Size)))
 	})
 	d.share()
 	return d, nil

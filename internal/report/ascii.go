@@ -25,8 +25,9 @@ func (p *printer) letters(s string) string {
 	return s
 }
 
-// plain returns a writer that spells other letters in ASCII, or w itself.
-func plain(w io.Writer, on bool) io.Writer {
+// Plain returns a writer that spells other letters in ASCII if on is true, else
+// w itself. Each write must hold whole letters.
+func Plain(w io.Writer, on bool) io.Writer {
 	if on {
 		return asciiWriter{w}
 	}

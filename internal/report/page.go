@@ -28,7 +28,7 @@ type Block struct {
 
 // PageText writes p as text that fits 80 columns.
 func PageText(w io.Writer, p Page, opt Options) error {
-	t := printer{w: bufio.NewWriter(plain(w, opt.ASCII)), out: &calc.Result{}, opt: opt}
+	t := printer{w: bufio.NewWriter(Plain(w, opt.ASCII)), out: &calc.Result{}, opt: opt}
 	t.started = true
 	fmt.Fprintln(t.w, Wrap(t.sentence(p.Title), 0, 0))
 	for _, b := range p.Blocks {
@@ -89,7 +89,7 @@ func letters(s string) int { return len([]rune(s)) }
 
 // PageMarkdown writes p as Markdown, one line a paragraph.
 func PageMarkdown(w io.Writer, p Page, opt Options) error {
-	t := printer{w: bufio.NewWriter(plain(w, opt.ASCII)), out: &calc.Result{}, opt: opt}
+	t := printer{w: bufio.NewWriter(Plain(w, opt.ASCII)), out: &calc.Result{}, opt: opt}
 	fmt.Fprintf(t.w, "# %s\n", t.sentence(p.Title))
 	for _, b := range p.Blocks {
 		if b.Heading != "" {

@@ -36,7 +36,7 @@ type Line struct {
 // Text writes rows as a table, folded where it is wider than the text; those
 // over two inputs as a grid.
 func (s *Sheet) Text(w io.Writer, in *calc.Values, opt Options) error {
-	p := printer{w: bufio.NewWriter(plain(w, opt.ASCII)), in: in, out: &calc.Result{}, opt: opt}
+	p := printer{w: bufio.NewWriter(Plain(w, opt.ASCII)), in: in, out: &calc.Result{}, opt: opt}
 	p.paragraph("", s.title(in, opt))
 	if s.Grid {
 		for i, h := range s.Heads {

@@ -25,7 +25,7 @@ type Options struct {
 // Text writes the answer first, in plain words; then its numbers, what it
 // rests on, and what can hurt someone.
 func Text(w io.Writer, in *calc.Values, out *calc.Result, opt Options) error {
-	p := printer{w: bufio.NewWriter(plain(w, opt.ASCII)), in: in, out: out, opt: opt}
+	p := printer{w: bufio.NewWriter(Plain(w, opt.ASCII)), in: in, out: out, opt: opt}
 	p.paragraph("", out.Answer)
 	p.answers()
 	for _, t := range out.Tables {

@@ -156,7 +156,7 @@ func TestHelp(t *testing.T) {
 // calculation, but for those about the reader's own files.
 func TestHelpExamples(t *testing.T) {
 	ran := 0
-	for _, page := range []string{overview, helpRanges} {
+	for _, page := range []string{overview, helpRanges, helpOutput} {
 		text := strings.ReplaceAll(page, "\\\n", "")
 		for _, line := range strings.Split(text, "\n") {
 			args, ok := strings.CutPrefix(line, "  pourwell ")

@@ -14,6 +14,7 @@ import (
 
 	"example.com/pourwell/internal/calc"
 	"example.com/pourwell/internal/quantity"
+	"example.com/pourwell/internal/report"
 	"example.com/pourwell/internal/serve"
 	"example.com/pourwell/volume"
 	"github.com/alecthomas/kong"
@@ -25,7 +26,8 @@ func fail(w io.Writer, args []string, err error) int {
 	if hint == "" {
 		hint = "see pourwell " + strings.Join(append(command2(args), "--help"), " ")
 	}
-	fmt.Fprintf(w, "pourwell: %s\nhint: %s\n", oneLine(what), oneLine(hint))
+	message := fmt.Sprintf("pourwell: %s\nhint: %s\n", oneLine(what), oneLine(hint))
+	_, _ = io.WriteString(report.Plain(w, !utf8Locale()), message) // nobody is left to tell of an error
 	return code
 }
 

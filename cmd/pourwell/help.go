@@ -45,7 +45,7 @@ func help(w io.Writer, asked []string) error {
 			return unknownTopic(asked)
 		}
 	}
-	_, err := io.WriteString(w, b.String())
+	_, err := io.WriteString(report.Plain(w, !utf8Locale()), b.String())
 	return err
 }
 

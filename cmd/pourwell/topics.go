@@ -23,6 +23,7 @@ func init() {
 	topics = []topic{
 		{"units", helpUnits},
 		{"ranges", fixed(helpRanges)},
+		{"output", fixed(helpOutput)},
 		{"environment", fixed(helpEnvironment)},
 		{"exit", fixed(helpExit)},
 		{"completion", fixed(helpCompletion)},
@@ -90,6 +91,31 @@ A file answers many rows:
 Its header names the inputs as the flags do. Units stand in the cells, or in the
 header, as in "temp (F)". Columns called name, note or id are copied. An empty
 cell leaves the input to the flag or its default.
+`
+
+const helpOutput = `Text is for people and may change. JSON and CSV are for programs: keys are
+added, none is renamed, and --units does not touch them.
+
+  pourwell carbonation equilibrium --temp 38F --gauge 12psi --format json
+  pourwell carbonation equilibrium --temp 32F..60F:2F --gauge 12psi --format csv
+
+  {"schema":1,"calculation","inputs":{},"answer","results":{},
+   "steps":[{"name","symbol","value","unit","source"}],
+   "bands":{KEY:{"low","high","source"}},"tolerances":{},
+   "assumptions":[],"notes":[],"cautions":[]}
+
+A range or a file has "rows":[{}] and "failed" for answer, results, steps and
+bands; a row that failed has null, in CSV nothing, and says why under "error".
+testdata/result.schema.json in the source is the JSON schema.
+
+A key ends in its unit:
+
+  _c °C   _k K, a difference   _kpa kPa   _volumes of CO2   _g_per_l g/L
+  _l L   _m3 m³   _m m   _mm mm   _kg kg   _s s   _l_per_min L/min   _w W
+  _w_per_k W/K   _share and _probability 0 to 1   none: a count or pure number
+
+A list of rows, such as tubes or a course, is an array in JSON; --rows KEY
+writes it as CSV.
 `
 
 const helpEnvironment = `  POURWELL_UNITS       us, metric or both: as --units

@@ -103,7 +103,10 @@ type Chilling struct {
 }
 
 // Reach returns how long the beer at the bottom of the kegs takes to have the
-// temperature to, and how tub and ice stand then.
+// temperature to, and how tub and ice stand then. A to below From asks how long
+// they take to cool; one above it, when they will have warmed to it: as a rule
+// after the ice is gone. The first moment counts, also where a bath that is
+// warmer than the beer passes to before the ice turns it.
 //
 // The beer is two bodies, below and above the surface of the bath; the bath is
 // one, beside the kegs; the ice passes heat only as fast as water carries it:
@@ -141,7 +144,7 @@ func (b IceBath) Reach(to Temperature) (Chilling, error) {
 		return invalidChilling(), err
 	}
 	if !m.runTo(to.Celsius()) {
-		return invalidChilling(), never(fn, "the beer", to.Celsius(), m.extreme)
+		return invalidChilling(), never(fn, "comes no nearer than", to.Celsius(), m.extreme)
 	}
 	c := m.chilling()
 	c.Temperature, c.timeAsks = to, true

@@ -18,7 +18,7 @@ type Keg struct {
 	Around  Surroundings
 	Surface Surface
 	Jacket  unit.Length // thickness of a foam jacket around the side, 0 for none
-	UA      Conductance // measured; 0 leaves it to the model
+	UA      Conductance // measured in the shade; 0 leaves it to the model
 }
 
 // A Surface is the finish of a keg's outside.
@@ -58,7 +58,8 @@ func (w Warming) DewPerHour() unit.Mass {
 	return w.Dew / unit.Mass(w.Time.Hours())
 }
 
-// Reach returns how long the keg takes until its beer has the temperature to.
+// Reach returns how long the keg takes until its beer has the temperature to,
+// warming to it or cooling.
 //
 //	C dT/dt = q_side + q_top + q_bottom + q_sun
 //
@@ -73,7 +74,14 @@ func (w Warming) DewPerHour() unit.Mass {
 // The time of a bare keg in the shade is good to 20 %, to 35 % where dew or wind
 // rule, to 25 % in a refrigerator; see Band.
 //
-// Special cases: Reach(From) takes no time.
+// With a measured UA the balance is C dT/dt = UA (T_sa − T), where T_sa is the
+// air's temperature, or in the sun its sol-air temperature: what a surface of
+// the keg's finish comes to that no heat passes.
+//
+// Special cases: Reach(From) takes no time. A to above From asks how long the
+// keg takes to warm, one below it how long it takes to cool; both are answered.
+// Where the beer settles above 40 °C the time to any temperature up to that is
+// answered too, and Settles says where it would end.
 //
 // Source: films [1] to [4] of the package; emissivities, the gas space and the
 // foot of the keg as in the working, judged.
@@ -89,7 +97,7 @@ func (k Keg) Reach(to Temperature) (Warming, error) {
 	settles := m.settles()
 	from, target := k.From.Celsius(), to.Celsius()
 	if target != from && !(math.Min(from, settles) < target && target < math.Max(from, settles)) {
-		return invalidWarming(), never(fn, "the beer", target, settles)
+		return invalidWarming(), never(fn, "settles at", target, settles)
 	}
 	seconds, state := m.run(math.Inf(1), target)
 	w := k.warming(m, seconds, state)

@@ -53,7 +53,7 @@ func bodyOf(v volume.Vessel) body {
 type kegModel struct {
 	capacity float64 // J/K
 	air, ua  float64 // °C; W/K, 0 unless measured
-	sun      float64 // W absorbed when ua is measured
+	solAir   float64 // °C, with sun the air's temperature for a measured ua
 	beer     Beer
 	densest  float64 // °C
 	latent   float64 // of dew, J/kg
@@ -115,9 +115,7 @@ func newKegModel(k Keg) *kegModel {
 	bottom.kind = faceDown
 	m.parts = [4]part{side, gap, top, bottom}
 	if m.ua > 0 {
-		for _, p := range m.parts {
-			m.sun += p.sun * p.area
-		}
+		m.measured()
 	}
 	m.table.tabulate(m.air, m.evaluate)
 	return m
@@ -127,7 +125,7 @@ func newKegModel(k Keg) *kegModel {
 // beer of c °C.
 func (m *kegModel) evaluate(c float64) (q, dew float64) {
 	if m.ua > 0 {
-		return m.ua*(m.air-c) + m.sun, 0
+		return m.ua * (m.solAir - c), 0
 	}
 	for i := range m.parts {
 		qi, di := m.parts[i].heat(m.beer, m.densest, c)
@@ -198,6 +196,9 @@ func (m *kegModel) conductance(c float64) Conductance {
 
 // settles returns the temperature, °C, at which no heat flows.
 func (m *kegModel) settles() float64 {
+	if m.ua > 0 {
+		return m.solAir
+	}
 	balance := func(c float64) float64 { q, _ := m.heat(c); return q }
 	if balance(m.air) <= 0 { // shade: dew does not form on a keg as warm as the air
 		return m.air
@@ -264,10 +265,11 @@ func (m *kegModel) integrator() *solve.Integrator {
 	return solve.NewIntegrator(d, []float64{1e-5 / m.fine, math.Inf(1)}, 3600/m.fine)
 }
 
-// never says that the process settles before the target.
-func never(fn, what string, target, settles float64) error {
-	return fmt.Errorf("%s: %w: %s settles at %.1f °C (%.1f °F), so it does not get to %.1f °C (%.1f °F)",
-		fn, ErrNever, what, settles, Celsius(settles).Fahrenheit(), target, Celsius(target).Fahrenheit())
+// never says that the process ends before the target, °C; how is what it does
+// there, such as "settles at".
+func never(fn, how string, target, there float64) error {
+	return fmt.Errorf("%s: %w: the beer %s %s, so it does not get to %s",
+		fn, ErrNever, how, onBothScales(Celsius(there)), onBothScales(Celsius(target)))
 }
 
 // checkLiquid refuses a temperature at which the beer is frozen or its

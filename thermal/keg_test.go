@@ -180,10 +180,55 @@ func TestKegConverges(t *testing.T) {
 	}
 }
 
+// A measured UA in the sun: the keg settles where its finish does, however well
+// it is insulated, and nothing is NaN from 0.001 to 1000 W/K.
+func TestMeasuredInSun(t *testing.T) {
+	v := vessel(t, "soda-5gal")
+	around := in30(0.5)
+	around.Sun = 900
+	model := DefaultKeg(v, Celsius(3), around)
+	model.Fill = 0.9
+	sunny := reach(t, model, Celsius(15))
+	for _, ua := range []Conductance{1e-3, 0.8, 3, 30, 1000} {
+		k := model
+		k.UA = ua
+		w, err := k.After(time.Minute)
+		if err != nil {
+			t.Fatal(err)
+		}
+		near(t, "settles", w.Settles.Celsius(), sunny.Settles.Celsius(), 6)
+		for _, s := range w.Steps() {
+			if math.IsNaN(s.Value) {
+				t.Errorf("%g W/K: %s is NaN", float64(ua), s.Name)
+			}
+		}
+		k.Around.Sun = 0
+		if w, err = k.After(time.Minute); err != nil || w.Settles != k.Around.Air {
+			t.Errorf("%g W/K in the shade settles at %v, %v", float64(ua), w.Settles, err)
+		}
+	}
+	// The closed form: from 3 to 15 °C takes C/UA ln((Tsa − 3)/(Tsa − 15)).
+	k := model
+	k.UA = 0.8
+	w := reach(t, k, Celsius(15))
+	c, sa := w.Steps()[0].Value, w.Settles.Celsius()
+	near(t, "seconds", w.Time.Seconds(), c/0.8*math.Log((sa-3)/(sa-15)), 2+1e-4*w.Time.Seconds())
+}
+
+// Sol-air temperatures of ASHRAE's tables rise over the air by 0.052 K per W/m²
+// on dark surfaces in a wind of 3.4 m/s, whose film is 17 W/(m² K) (from
+// memory). A cylinder as wide as a keg has a film of some 20.
+func TestSolAir(t *testing.T) {
+	f := face{t: 303.15, p: 101325, velocity: 3.4, length: 0.5, diameter: 0.23, dry: 0.9, wet: 0.95, sun: 0.88 * 800}
+	near(t, "rise", f.solAir()-f.t, 0.052*800, 0.25*0.052*800)
+	f.sun = 0
+	near(t, "in shade", f.solAir(), f.t, 0)
+}
+
 func TestKegNever(t *testing.T) {
 	k := DefaultKeg(vessel(t, "soda-5gal"), Celsius(20), Shade(Celsius(5)))
 	_, err := k.Reach(Celsius(4))
-	if !errors.Is(err, ErrNever) || !strings.Contains(err.Error(), "5.0 °C (41.0 °F)") {
+	if !errors.Is(err, ErrNever) || !strings.Contains(err.Error(), "settles at 41.0 °F (5.0 °C), so it does not get to 39.2 °F (4.0 °C)") {
 		t.Errorf("below the air: %v", err)
 	}
 	if _, err := k.Reach(Celsius(25)); !errors.Is(err, ErrNever) {

@@ -68,8 +68,13 @@ func (w Warming) Steps() []volume.Step {
 			)
 		}
 	}
+	how := "q/(Ta − Tm)"
+	if m.ua > 0 {
+		how = "measured"
+		steps = append(steps, volume.Step{Name: "air and sun as one temperature", Symbol: "Tsa", Value: m.solAir, Unit: "°C", Source: "sol-air temperature, mean of the faces by area; Ta in shade"})
+	}
 	return append(steps,
-		volume.Step{Name: "conductance half-way, without sun", Symbol: "UA", Value: float64(w.UA), Unit: "W/K", Source: "q/(Ta − Tm)"},
+		volume.Step{Name: "conductance half-way, without sun", Symbol: "UA", Value: float64(w.UA), Unit: "W/K", Source: how},
 		volume.Step{Name: "mean heat", Symbol: "Q", Value: float64(w.Heat), Unit: "W", Source: "C (T1 − T0)/t"},
 		volume.Step{Name: "time", Symbol: "t", Value: w.Time.Seconds(), Unit: "s", Source: "∫ C dT/q(T)"},
 		volume.Step{Name: "beer at the end", Symbol: "T1", Value: w.Temperature.Celsius(), Unit: "°C", Source: "∫ q dt/C"},

@@ -96,7 +96,7 @@ func runKeg(in *calc.Values, out *calc.Result) error {
 	}
 	setWarming(out, w)
 	setAround(out, keg.Around)
-	kegRemarks(in, out, w)
+	kegRemarks(in, out, keg, w)
 	return nil
 }
 
@@ -150,7 +150,7 @@ func setAround(out *calc.Result, s thermal.Surroundings) {
 }
 
 // kegRemarks says what the answer rests on and what to mind.
-func kegRemarks(in *calc.Values, out *calc.Result, w thermal.Warming) {
+func kegRemarks(in *calc.Values, out *calc.Result, keg thermal.Keg, w thermal.Warming) {
 	if w.DewHeatShare > 0.01 {
 		out.Note("Dew brings {dew_heat_share} of the heat and {dew_g_per_h} of water drips off. A dry towel or jacket around the keg keeps it away.")
 	}
@@ -171,6 +171,13 @@ func kegRemarks(in *calc.Values, out *calc.Result, w thermal.Warming) {
 	if in.On("car") {
 		out.Caution("Kegs and CO2 cylinders in a car: strap them down, keep cylinders upright and closed, air the car, and never leave a" +
 			" cylinder in a car parked in the sun.")
+	}
+	if in.Given("ua") && keg.Around.Sun > 0 {
+		out.Note("A UA is measured in the shade. The sun counts as warmer air, {settles_c}: what a keg of that finish comes to.")
+	}
+	if w.Settles.Celsius() > 40 && w.Temperature.Celsius() <= 25 {
+		out.Caution("Left where it stands the beer goes on to {settles_c}: get the keg into the shade. A keg gains pressure as it warms, most of all" +
+			" when full; never defeat its relief valve.")
 	}
 	if w.Temperature.Celsius() > 25 {
 		out.Caution("A keg that warms to {temperature_c} gains pressure, most of all when full. Vent it by its relief valve, never defeat the valve," +

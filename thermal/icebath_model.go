@@ -112,8 +112,8 @@ func (m *bathModel) stand(fn string) error {
 	if m.Drained {
 		liquid = 0
 		if most := (m.Tub.Floor() - m.n*foot) * float64(m.Tub.Height) * iceDensity * packed; m.put > most {
-			return fmt.Errorf("%s: %w: around %d kegs the tub takes %.0f kg (%.0f lb) of loose ice and %.0f kg (%.0f lb) were given",
-				fn, ErrNoSolution, m.Kegs, most, most/float64(volume.Pound), m.put, m.put/float64(volume.Pound))
+			return fmt.Errorf("%s: %w: around %s the tub takes %s of loose ice, and %s were given",
+				fn, ErrNoSolution, countOf(m.Kegs, "keg"), massInBoth(most), massInBoth(m.put))
 		}
 	}
 	depth, err := m.Tub.Depth(liquid, m.Vessel, m.Kegs)
@@ -140,8 +140,8 @@ func (m *bathModel) plan(fn string) error {
 	slices.Sort(m.breaks)
 	have := unit.Volume(m.n*m.Fill) * m.Vessel.Capacity
 	if total > have*(1+1e-9) {
-		return fmt.Errorf("%s: %w: the pours take %.1f L (%.1f gal) and the kegs hold %.1f L (%.1f gal)", fn, ErrNoSolution,
-			float64(total/volume.Litre), float64(total/volume.USGallon), float64(have/volume.Litre), float64(have/volume.USGallon))
+		return fmt.Errorf("%s: %w: the pours take %s, and %s %s of beer", fn, ErrNoSolution,
+			volumeInBoth(total), holding(m.Kegs), volumeInBoth(have))
 	}
 	return nil
 }

@@ -399,6 +399,33 @@ func TestBathNever(t *testing.T) {
 	}
 }
 
+// What has no answer is told in US units first, with one keg as one keg.
+func TestBathTells(t *testing.T) {
+	b := DefaultIceBath(vessel(t, "soda-5gal"), Celsius(4), Shade(Celsius(30)))
+	tells := func(b IceBath, want ...string) {
+		t.Helper()
+		_, err := b.After(time.Hour)
+		if !errors.Is(err, ErrNoSolution) {
+			t.Fatalf("%v, want ErrNoSolution", err)
+		}
+		for _, w := range want {
+			if !strings.Contains(err.Error(), w) {
+				t.Errorf("%q does not say %q", err, w)
+			}
+		}
+	}
+	much := b
+	much.Pours = []Pour{{0, time.Hour, 40 * volume.Litre}}
+	tells(much, "10.6 gal (40.0 L)", "1 keg holds 5.0 gal (18.9 L)")
+	heap := b.Dry()
+	heap.Ice = 100
+	tells(heap, "around 1 keg ", "220.5 lb (100.0 kg) were given")
+	_, err := b.KeptCold(720*time.Hour, 0.1)
+	if !errors.Is(err, ErrNoSolution) || !strings.Contains(err.Error(), "200 bags of 0.2 lb (0.1 kg)") {
+		t.Errorf("%v", err)
+	}
+}
+
 func TestBathRefuses(t *testing.T) {
 	nan := math.NaN()
 	for name, change := range map[string]func(*IceBath){

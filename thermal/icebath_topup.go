@@ -41,8 +41,8 @@ func (b IceBath) KeptCold(d time.Duration, bag unit.Mass) (IceBath, error) {
 		}
 		kept.TopUps = append(kept.TopUps, TopUp{At: seconds(low), Ice: bag})
 	}
-	return b, fmt.Errorf("%s: %w: %d bags of %.1f kg (%.1f lb) do not last until %v",
-		fn, ErrNoSolution, mostBags, float64(bag), float64(bag/volume.Pound), d)
+	return b, fmt.Errorf("%s: %w: %d bags of %s do not last for %.1f h",
+		fn, ErrNoSolution, mostBags, massInBoth(float64(bag)), d.Hours())
 }
 
 var limitBag = volume.Range{Name: "bag of ice", Min: 0.1, Max: 1000, Unit: "kg", Source: "from a handful to a pallet"}

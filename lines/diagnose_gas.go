@@ -94,7 +94,7 @@ func (d *Diagnosis) warmOrOver(o *Observation, over float64) error {
 		d.found(Finding{
 			Cause: "keg too warm for its pressure", Size: size(over), Fits: o.fits(true), Measured: measured,
 			Expected: say("{%.4g c} for that gauge", celsius(t)),
-			Remedy:   say("cool the keg to {%.4g c}; until then set {%.5g kpa}: %s", celsius(t), d.Needed.KPa(), d.balance(o, aim{gauge: d.Needed, keg: o.Run.Temp})),
+			Remedy:   say("cool the keg to {%.4g c}; until then %s", celsius(t), d.meanwhile(o)),
 			Confirm:  say("the second glass in a row reads about {%.4g c} too", celsius(o.Run.Temp)),
 		})
 	case d.kegTooWarm(o):
@@ -104,14 +104,21 @@ func (d *Diagnosis) warmOrOver(o *Observation, over float64) error {
 		d.found(Finding{
 			Cause: "keg too warm for its pressure", Size: size(over), Fits: o.fits(true), Measured: measured,
 			Expected: say("a keg at {%.4g c} under {%.5g kpa}", celsius(d.aim.keg), d.aim.gauge.KPa()),
-			Remedy: say("cool the keg to {%.4g c} and then set {%.5g kpa}: %s; until then {%.5g kpa} keep its gas in, but beer that warm foams in any glass",
-				celsius(d.aim.keg), d.aim.gauge.KPa(), d.balance(o, d.aim), d.Needed.KPa()),
-			Confirm: say("the second glass in a row reads about {%.4g c} too", celsius(o.Run.Temp)),
+			Remedy:   say("cool the keg to {%.4g c} and then set {%.5g kpa}: %s; until then %s", celsius(d.aim.keg), d.aim.gauge.KPa(), d.balance(o, d.aim), d.meanwhile(o)),
+			Confirm:  say("the second glass in a row reads about {%.4g c} too", celsius(o.Run.Temp)),
 		})
 	default:
 		d.tooLow(o, over)
 	}
 	return nil
+}
+
+// meanwhile says what to do while a warm keg is not cold.
+func (d *Diagnosis) meanwhile(o *Observation) Sentence {
+	if d.kegTooWarm(o) {
+		return say("{%.5g kpa} keep its gas in, but beer that warm foams in any glass", d.Needed.KPa())
+	}
+	return say("set {%.5g kpa}: %s", d.Needed.KPa(), d.balance(o, aim{gauge: d.Needed, keg: o.Run.Temp}))
 }
 
 // tooLow says that the gauge does not hold the beer's gas.

@@ -50,6 +50,14 @@ func TestRemediesAgreeForAWarmKeg(t *testing.T) {
 	}
 }
 
+// No line is cut for beer that foams in any glass.
+func TestNoLineForAHotKeg(t *testing.T) {
+	d := must(carbonated(5*Foot, 12, 75).Diagnose())(t)
+	if r := d.Findings[0].Remedy.String(); len(d.Findings) != 1 || !strings.Contains(r, "cool the keg to 38.0 °F (3.3 °C); until then 36.") || strings.Contains(r, "tube") {
+		t.Errorf("%q: %s", causes(d), r)
+	}
+}
+
 // A keg served warm through a coil in ice is not to be cooled: its gauge goes up
 // to what its gas needs, about 30 psi at 20 °C (common practice, no source).
 func TestWarmKegThroughACoil(t *testing.T) {

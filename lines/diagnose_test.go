@@ -245,6 +245,9 @@ func TestDiagnoseErrors(t *testing.T) {
 }
 
 func TestSentence(t *testing.T) {
+	if got := say("set {%.5g kpa}%s", 80.0, say("; {%.4g m} more", 1.5)); got != "set {80 kpa}; {1.5 m} more" {
+		t.Errorf("a sentence in a sentence: %q", string(got))
+	}
 	for _, c := range []struct{ in, want string }{
 		{"plain", "plain"},
 		{"at {3.3333 c}, now", "at 38.0 °F (3.3 °C), now"},

@@ -36,8 +36,16 @@ func (s Sentence) String() string {
 	}
 }
 
-// say formats a sentence; a braced verb, as in "{%.5g c}", quotes a number.
-func say(format string, args ...any) Sentence { return Sentence(fmt.Sprintf(format, args...)) }
+// say formats a sentence; a braced verb, as in "{%.5g c}", quotes a number. A
+// sentence among args keeps its quotes, rather than the units String gives them.
+func say(format string, args ...any) Sentence {
+	for i := range args {
+		if part, ok := args[i].(Sentence); ok {
+			args[i] = string(part)
+		}
+	}
+	return Sentence(fmt.Sprintf(format, args...))
+}
 
 // A Finding is one cause of foam, or of a slow or flat pour.
 type Finding struct {

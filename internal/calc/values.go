@@ -2,7 +2,6 @@ package calc
 
 import (
 	"fmt"
-	"iter"
 	"math"
 	"strings"
 	"time"
@@ -214,44 +213,4 @@ func contains(list []string, s string) bool {
 		}
 	}
 	return false
-}
-
-// ByKey returns the number of the input whose key in JSON is key, in the unit
-// of the key's suffix; ok is false if there is none.
-func (v *Values) ByKey(key string) (value float64, ok bool) {
-	for i := range v.calc.all {
-		in, c := &v.calc.all[i], &v.cells[i]
-		if c.set && !in.Repeat && in.Kind != quantity.Text && in.InputKey() == key {
-			_, value := quantity.Suffix(in.Kind, c.si)
-			return value, true
-		}
-	}
-	return 0, false
-}
-
-// Each yields the inputs that have a value: the key in JSON, and a float64, a
-// bool, a string, or a []string for an input that repeats.
-func (v *Values) Each() iter.Seq2[string, any] {
-	return func(yield func(string, any) bool) {
-		for i := range v.calc.all {
-			in, c := &v.calc.all[i], &v.cells[i]
-			if !c.set {
-				continue
-			}
-			var value any
-			switch {
-			case in.Repeat:
-				value = c.texts
-			case in.Kind == quantity.Switch:
-				value = c.si == 1
-			case in.Kind == quantity.Text, in.Named != "" && len(c.texts) > 0:
-				value = c.texts[0]
-			default:
-				_, value = quantity.Suffix(in.Kind, c.si)
-			}
-			if !yield(in.InputKey(), value) {
-				return
-			}
-		}
-	}
 }

@@ -150,7 +150,7 @@ func MeltedIce(melted unit.Mass, air Temperature, during time.Duration) (Calibra
 	}{
 		{&limitMelted, float64(melted)},
 		{&limitMeltAir, air.Celsius()},
-		{&limitSpan, during.Hours()},
+		{&limitSpan, during.Seconds()},
 	} {
 		if err := x.limit.Check(fn, x.value); err != nil {
 			return noCalibrated(), err

@@ -10,7 +10,7 @@ import (
 
 var (
 	limitReadings    = volume.Range{Name: "number of readings", Min: 2, Max: 10000, Source: "two points make a line"}
-	limitSpan        = volume.Range{Name: "time between first and last", Min: 1.0 / 60, Max: 720, Unit: "h", Source: "a minute to 30 days"}
+	limitSpan        = volume.Range{Name: "time between first and last", Min: 60, Max: 30 * 86400, Unit: "s", Source: "a minute to 30 days"}
 	limitApproach    = volume.Range{Name: "distance of a reading from the air", Min: 0.5, Max: 60, Unit: "K", Source: "nearer, a thermometer's error outweighs the reading"}
 	limitContent     = volume.Range{Name: "content", Min: 0.1, Max: 1000, Unit: "L", Source: "from a bottle to a tank"}
 	limitMetal       = volume.Range{Name: "mass of metal", Min: 0, Max: 200, Unit: "kg", Source: "vessels of the trade"}
@@ -36,7 +36,7 @@ func (c *Calibration) check(fn string) error {
 		}
 	}
 	first, last := c.Readings[0], c.Readings[len(c.Readings)-1]
-	if err := limitSpan.Check(fn, (last.Time - first.Time).Hours()); err != nil {
+	if err := limitSpan.Check(fn, (last.Time - first.Time).Seconds()); err != nil {
 		return err
 	}
 	side := math.Copysign(1, float64(first.Temperature.Sub(c.Air)))

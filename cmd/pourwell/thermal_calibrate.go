@@ -19,7 +19,7 @@ var calibrateKeg = calc.Calculation{
 	},
 	Inputs: append([]calc.Input{
 		{Name: "keg", Kind: quantity.Volume, Named: "vessel", Help: "keg by name or volume, full"},
-		{Name: "content", Kind: quantity.Volume, Help: "beer or water in it, if it is not full"},
+		{Name: "content", Kind: quantity.Volume, Help: "beer or water in it; a full keg if not given"},
 		{Name: "air", Kind: quantity.Temperature, Help: "steady air around it", Limit: calc.Limit(thermal.Limits(), "air temperature")},
 		{Name: "reading", Kind: quantity.Text, Repeat: true, Help: "temperature and time: 38F:0h or 4.5C:90min"},
 		{Name: "log", Kind: quantity.Text, Help: "file of rows TIME,TEMPERATURE: 90min,4.5C or 14:30,4.5C; - for standard input"},

@@ -27,7 +27,7 @@ var coil = calc.Calculation{
 		{Name: "winding", Kind: quantity.Length, Default: "20cm", Help: "diameter of the winding, tube centre to tube centre"},
 		{Name: "inlet", Kind: quantity.Temperature, Help: "beer that enters", Limit: calc.Limit(thermal.Limits(), "beer temperature")},
 		{Name: "bath", Kind: quantity.Text, Choices: []string{"still", "packed", "pumped"}, Help: "ice water left alone, packed with ice or stirred by hand, or pumped"},
-		{Name: "bath-temp", Kind: quantity.Temperature, Help: "water beside the coil, if measured; instead of that assumed with --bath", Limit: calc.Limit(thermal.Limits(), "bath temperature")},
+		{Name: "bath-temp", Kind: quantity.Temperature, Help: "water beside the coil, measured, such as 33F; that assumed with --bath if not given", Limit: calc.Limit(thermal.Limits(), "bath temperature")},
 		{Name: "flow", Kind: quantity.Flow, Default: "2oz/s", Help: "while the tap is open", Limit: calc.Limit(thermal.Limits(), "flow")},
 		{Name: "target", Kind: quantity.Temperature, Default: "41F", Help: "as warm as beer may leave, for the largest steady flow"},
 		{Name: "glass", Kind: quantity.Volume, Named: "glass", Default: "16oz", Help: "beer in a glass"},

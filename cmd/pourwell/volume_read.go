@@ -15,7 +15,7 @@ func pourInputs(more ...calc.Input) []calc.Input {
 	return append([]calc.Input{
 		{Name: "keg", Kind: quantity.Volume, Named: "vessel", Default: "us-sixth", Help: "the keg, by name or size"},
 		{Name: "glass", Kind: quantity.Volume, Named: "glass", Default: "us-pint", Help: "the glass or growler, by name or size to the brim"},
-		{Name: "glass-bore", Kind: quantity.Length, Help: "inside diameter of the glass at its head", Limit: calc.Limit(limits, "bore of the glass")},
+		{Name: "glass-bore", Kind: quantity.Length, Help: "inside diameter of the glass at its head, such as 3.5in or 80mm; that of the glass named if not given", Limit: calc.Limit(limits, "bore of the glass")},
 		{Name: "head", Kind: quantity.Text, Default: "1in", Help: "height of the head, or its share of the glass, as 5%"},
 		{Name: "foam", Kind: quantity.Share, Default: "25%", Help: "liquid in a fresh head", Limit: calc.Limit(limits, "liquid share of the head")},
 		{Name: "heel", Kind: quantity.Share, Default: "1%", Help: "left in the keg below the dip tube", Limit: calc.Limit(limits, "heel")},

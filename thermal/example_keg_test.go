@@ -39,7 +39,7 @@ func ExampleKeg_Reach_never() {
 	fmt.Println(err)
 	// Output:
 	// true
-	// thermal.Keg.Reach: never reached: the beer settles at 3.9 °C (39.0 °F), so it does not get to 3.3 °C (38.0 °F)
+	// thermal.Keg.Reach: never reached: the beer settles at 39.0 °F (3.9 °C), so it does not get to 38.0 °F (3.3 °C)
 }
 
 // An hour in the shade, in the sun, and in the boot of a car parked there.

@@ -62,7 +62,8 @@
 //
 // # Validity
 //
-// Bounds are inclusive; beyond them functions return a [*RangeError].
+// Bounds are inclusive; beyond them functions return a [*RangeError]. Heights are
+// those of package carbonation.
 //
 //	alcohol by volume                      0 to 0.2
 //	final gravity                          0.98 to 1.2
@@ -70,7 +71,7 @@
 //	beer temperature                       -5 to 40 °C
 //	air temperature                        -20 to 60 °C
 //	relative humidity                      0 to 1
-//	pressure altitude                      -1000 to 5000 m
+//	pressure altitude                      -500 to 6000 m
 //	sun                                    0 to 1200 W/m²
 //	wind                                   0 to 20 m/s
 //	latitude                               -90 to 90 °

@@ -251,7 +251,7 @@ func TestLineProperties(t *testing.T) {
 		around.Humidity = rapid.Float64Range(0, 1).Draw(t, "humidity")
 		around.Sun = Irradiance(rapid.SampledFrom([]float64{0, 1, 300, 1200}).Draw(t, "sun"))
 		around.Wind = unit.Velocity(rapid.Float64Range(0, 10).Draw(t, "wind"))
-		around.Altitude = unit.Length(rapid.Float64Range(-1000, 5000).Draw(t, "altitude"))
+		around.Altitude = unit.Length(rapid.Float64Range(-500, 6000).Draw(t, "altitude"))
 		l := DefaultLine(around)
 		l.Insulation = unit.Length(rapid.Float64Range(0, 0.05).Draw(t, "foam"))
 		in := rapid.Float64Range(0, 40).Draw(t, "inlet")

@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"example.com/pourwell/internal/air"
+	"gonum.org/v1/gonum/unit"
 	"pgregory.net/rapid"
 )
 
@@ -116,6 +117,18 @@ func TestSurroundingsRefuse(t *testing.T) {
 		var r *RangeError
 		if err := s.check("test"); !errors.As(err, &r) {
 			t.Errorf("case %d: %v", i, err)
+		}
+	}
+}
+
+// From the shore of the Dead Sea to the highest mines, both bounds included, as
+// in package carbonation; a metre beyond is refused.
+func TestAltitudeBounds(t *testing.T) {
+	for h, ok := range map[float64]bool{-501: false, -500: true, 0: true, 6000: true, 6001: false} {
+		s := Shade(Celsius(20))
+		s.Altitude = unit.Length(h)
+		if err := s.check("test"); (err == nil) != ok {
+			t.Errorf("%g m: %v", h, err)
 		}
 	}
 }

@@ -132,7 +132,7 @@ func sealedCautions(vessel string, out *calc.Result, p carbonation.Package) {
 		out.Caution("{gauge_kpa} is above the rating of {rating_kpa}, which binds.")
 	}
 	if p.Tight {
-		out.Caution("The beer has grown to leave only {headspace_share} for gas. Once it fills the vessel nothing gives way and the vessel bursts: leave more headspace, at least {3 share}, our choice.")
+		out.Caution("The beer has grown to leave only {headspace_share} for gas. Once it fills the vessel nothing gives way and the vessel bursts: leave more headspace, at least {0.03 share}, our choice.")
 	}
 	if isGlass(vessel) && (p.OverCarbonated || p.Warm) {
 		out.Caution("Above {2.7 volumes} or {25 c} (our choice of limits, no source) glass can burst and throw splinters." +

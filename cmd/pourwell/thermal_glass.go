@@ -27,7 +27,7 @@ var warmGlass = calc.Calculation{
 		{Name: "for", Kind: quantity.Time, Default: "10min", Help: "time that the beer waits", Limit: calc.Limit(thermal.Limits(), "wait")},
 	}, append(surroundingInputs(), calc.BeerInputs()...)...),
 	Results: []calc.Key{
-		{Key: "temperature_c", Label: "beer once the glass is cold"},
+		{Key: "temperature_c", Label: "beer once in the glass"},
 		{Key: "glass_cost_k", Label: "  of it from the glass"},
 		{Key: "after_c", Label: "after the wait"},
 		{Key: "settles_c", Label: "settles at"},

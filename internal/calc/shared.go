@@ -166,6 +166,9 @@ func (v *Values) Assumptions() []string {
 
 // Words returns the input's name as words, such as "CO2 share".
 func (in *Input) Words() string {
+	if long, ok := longWords[in.Name]; ok {
+		return long
+	}
 	words := strings.Split(in.Name, "-")
 	for i, w := range words {
 		if long, ok := longWords[w]; ok {
@@ -178,6 +181,7 @@ func (in *Input) Words() string {
 // longWords spells out what flags abbreviate.
 var longWords = map[string]string{
 	"abv": "alcohol", "co2": "CO2", "temp": "temperature", "fg": "final gravity", "og": "original gravity", "ua": "UA",
+	"loss-k": "K of entrance, barbs and jet", "full": "keg filled to",
 }
 
 // bandFactor converts a band's unit to that of a key's suffix.

@@ -165,12 +165,21 @@ func (f form) show(v float64) string {
 func (f form) number(v float64) string {
 	shown := v*f.factor + f.shift
 	if f.shift == 0 && f.unit != "°C" && shown != 0 && math.Abs(shown) < math.Pow(10, float64(1-f.decimals)) {
-		return significant(shown) // a small number keeps its digits
+		return twoDigits(shown)
 	}
 	if math.Abs(shown) >= 1000 || math.Abs(shown) >= 100 && f.decimals > 1 {
 		return strconv.FormatFloat(shown, 'f', 0, 64) // nobody reads 1378.0 ft
 	}
 	return strconv.FormatFloat(shown, 'f', f.decimals, 64)
+}
+
+// twoDigits writes a small number with two significant digits.
+func twoDigits(v float64) string {
+	decimals := 1 - int(math.Floor(math.Log10(math.Abs(v))))
+	if decimals > 8 {
+		return strconv.FormatFloat(v, 'g', 2, 64)
+	}
+	return strconv.FormatFloat(v, 'f', decimals, 64)
 }
 
 // significant writes a pure number with three significant digits, whole

@@ -24,7 +24,7 @@ func TestShow(t *testing.T) {
 		{"c", 10.0 / 3, US, "38.0 °F", ""},
 		{"c", 10.0 / 3, Metric, "3.3 °C", ""},
 		{"c", 0.04, Metric, "0.0 °C", "a temperature has no small digits"},
-		{"k", 5.0 / 9, Both, "1.0 °F (0.556 K)", ""},
+		{"k", 5.0 / 9, Both, "1.0 °F (0.56 K)", ""},
 		{"kpa", 82.7371, Both, "12.0 psi (0.83 bar)", ""},
 		{"l", 18.927, Both, "5.00 gal (18.9 L)", ""},
 		{"l", 0.473176, Both, "16.0 fl oz (473 mL)", "a glass"},
@@ -119,7 +119,7 @@ func TestScalesOf(t *testing.T) {
 		values []float64
 		first  string
 	}{
-		{[]float64{37.5, 105, 124}, "37.5"}, {[]float64{0.036, 0.03}, "0.0360"}, {[]float64{5, 6}, "5"}, {[]float64{5916, 7000.4}, "5916.0"},
+		{[]float64{37.5, 105, 124}, "37.5"}, {[]float64{0.036, 0.03}, "0.0360"}, {[]float64{5, 6}, "5"}, {[]float64{5916, 7000.4}, "5916"},
 		{[]float64{1.5, math.NaN()}, "1.50"}, {[]float64{12.25, 3}, "12.2"}, {nil, ""},
 	} {
 		us, metric := ScalesOf("", c.values)

@@ -108,6 +108,9 @@ func ScalesOf(suffix string, values []float64) (us, metric Scale) {
 			decimals = max(1, 3-int(math.Floor(math.Log10(largest)+1)))
 		}
 	}
+	if largest >= 1000 {
+		decimals = 0
+	}
 	s := Scale{factor: 1, decimals: min(decimals, 6)}
 	return s, s
 }

@@ -253,7 +253,7 @@ func TestSpreads(t *testing.T) {
 	words := strings.Join(strings.Fields(got), " ")
 	for _, want := range []string{
 		"by the model alone 2.54 to 2.61 volumes", "by the tolerances alone 2.53 to 2.63 volumes", "by both together 2.51 to 2.64 volumes",
-		"by random samples 2.52 to 2.63 volumes", "temperature ± 1.0 °F (0.556 K)", "comes from temperature, 64 % of the variance; gauge 36 %",
+		"by random samples 2.52 to 2.63 volumes", "temperature ± 1.0 °F (0.56 K)", "comes from temperature, 64 % of the variance; gauge 36 %",
 		"1000 random samples, seed 4; 2 had no answer",
 	} {
 		if !strings.Contains(words, want) {

@@ -18,7 +18,7 @@ var room = calc.Calculation{
 	},
 	Inputs: []calc.Input{
 		{Name: "cylinder", Kind: quantity.Mass, Help: "CO2 in the full cylinder", Limit: calc.Limit(carbonation.Limits(), "cylinder charge")},
-		{Name: "room", Kind: quantity.Volume, Help: "volume of the room, tent, cellar or cooler", Limit: calc.Limit(carbonation.Limits(), "room")},
+		{Name: "room", Kind: quantity.Volume, Help: "volume of the room, tent, cellar or cooler, such as 20m3 or 700ft3", Limit: calc.Limit(carbonation.Limits(), "room")},
 	},
 	Results: []calc.Key{
 		{Key: "co2_share", Label: "CO2 in the air, well mixed"},

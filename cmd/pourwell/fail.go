@@ -73,13 +73,17 @@ func about(err error, e *volume.RangeError) string {
 // suffixOf gives the key suffix for the units that range errors carry.
 var suffixOf = map[string]string{
 	"°C": "c", "kPa": "kpa", "kPa abs": "kpa", "bar": "bar", "m": "m", "mm": "mm", "L": "l", "kg": "kg", "L/min": "l_per_min",
-	"volumes": "volumes", "g/L": "g_per_l", "s": "s", "W/m²": "w_per_m2", "m/s": "m_per_s", "W/K": "w_per_k", "K": "k", "W": "w",
+	"volumes": "volumes", "g/L": "g_per_l", "s": "s", "W/m²": "w_per_m2", "m/s": "m_per_s", "W/K": "w_per_k", "K": "k", "W": "w", "m³": "m3",
 }
 
 // rangeMessage writes a range error in both unit systems.
 func rangeMessage(e *volume.RangeError) (what, hint string) {
 	value, low, high := plain(e.Value, e.Unit), plain(e.Min, ""), plain(e.Max, e.Unit)
-	if suffix, ok := suffixOf[e.Unit]; ok {
+	suffix, ok := suffixOf[e.Unit]
+	if isShare(e) {
+		suffix, ok = "share", true
+	}
+	if ok {
 		value = quantity.Show(suffix, e.Value, quantity.Both)
 		us, metric := quantity.Span(suffix, e.Min, e.Max)
 		low, high = us, "("+metric+")"
@@ -89,6 +93,23 @@ func rangeMessage(e *volume.RangeError) (what, hint string) {
 		return fmt.Sprintf("%s %s is outside %s %s", e.Name, value, low, high), rangeHint(e)
 	}
 	return fmt.Sprintf("%s %s is outside %s to %s", e.Name, value, low, high), rangeHint(e)
+}
+
+// isShare reports whether the range is of a share, which packages count as a
+// fraction and people read in percent: it says so, or an input that is typed in
+// percent has that range.
+func isShare(e *volume.RangeError) bool {
+	if e.Unit != "" || strings.Contains(e.Name, "share") {
+		return e.Unit == ""
+	}
+	for _, c := range catalogue() {
+		for i := range c.Inputs {
+			if in := &c.Inputs[i]; in.Kind == quantity.Share && in.Limit.Name == e.Name {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 func rangeHint(e *volume.RangeError) string {

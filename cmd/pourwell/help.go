@@ -149,7 +149,7 @@ func inputHelp(c *calc.Calculation, in calc.Input) string {
 		s += ": " + strings.Join(in.Choices, ", ")
 	case in.Named != "":
 		s += fmt.Sprintf(" (a %s by name or %s)", in.Named, quantity.Volume.Example())
-	case in.Kind.Example() != "" && in.Default == "" && !strings.Contains(in.Help, "if not given"):
+	case in.Kind.Example() != "" && in.Default == "" && !strings.Contains(in.Help, "if not given") && !strings.Contains(in.Help, "such as"):
 		s += " (" + in.Kind.Example() + ")"
 	}
 	if r := limitOf(c, &in); r.Name != "" {

@@ -21,7 +21,7 @@ var coil = calc.Calculation{
 		"thermal coil --length 20m --bore 6.5mm --inlet 22C --flow 3L/min --target 5C --glass 0.4L --every 45s",
 	},
 	Inputs: append([]calc.Input{
-		{Name: "length", Kind: quantity.Length, Help: "tube in the bath", Limit: calc.Limit(thermal.Limits(), "tube length")},
+		{Name: "length", Kind: quantity.Length, Help: "tube in the bath, such as 50ft or 15m", Limit: calc.Limit(thermal.Limits(), "tube length")},
 		{Name: "bore", Kind: quantity.Length, Default: "4.93mm", Help: "inside diameter of the tube", Limit: calc.Limit(thermal.Limits(), "bore")},
 		{Name: "wall", Kind: quantity.Length, Default: "0.71mm", Help: "thickness of the tube, stainless steel", Limit: calc.Limit(thermal.Limits(), "tube wall")},
 		{Name: "winding", Kind: quantity.Length, Default: "20cm", Help: "diameter of the winding, tube centre to tube centre"},

@@ -21,7 +21,7 @@ var warmingLine = calc.Calculation{
 		"thermal line --length 6m --bore 7mm --wall 1.5mm --insulation 13mm --inlet 3C --air 30C --sun 800W/m2 --flow 3L/min",
 	},
 	Inputs: append([]calc.Input{
-		{Name: "length", Kind: quantity.Length, Help: "of the line", Limit: calc.Limit(thermal.Limits(), "tube length")},
+		{Name: "length", Kind: quantity.Length, Help: "of the line, such as 10ft or 3m", Limit: calc.Limit(thermal.Limits(), "tube length")},
 		{Name: "bore", Kind: quantity.Length, Default: "3/16in", Help: "inside diameter", Limit: calc.Limit(thermal.Limits(), "bore")},
 		{Name: "wall", Kind: quantity.Length, Default: "1/8in", Help: "thickness of the tube, plastic", Limit: calc.Limit(thermal.Limits(), "tube wall")},
 		{Name: "insulation", Kind: quantity.Length, Default: "0mm", Help: "thickness of foam around it", Limit: calc.Limit(thermal.Limits(), "insulation")},

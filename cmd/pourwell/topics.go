@@ -6,6 +6,7 @@ import (
 
 	"example.com/pourwell/internal/quantity"
 	"example.com/pourwell/internal/report"
+	"example.com/pourwell/volume"
 )
 
 // A topic is a page of help that belongs to no command.
@@ -22,6 +23,7 @@ func init() {
 	fixed := func(s string) func() string { return func() string { return s } }
 	topics = []topic{
 		{"units", helpUnits},
+		{"names", helpNames},
 		{"ranges", fixed(helpRanges)},
 		{"output", fixed(helpOutput)},
 		{"environment", fixed(helpEnvironment)},
@@ -56,6 +58,25 @@ from the air around it. One volume of CO2 is 1.9768 g/L.
 
 Answers show US and metric units; --units us or metric shows one of them.
 `)
+	return b.String()
+}
+
+// helpNames lists the kegs and glasses that are known by name.
+func helpNames() string {
+	var b strings.Builder
+	list := func(name string, size float64) {
+		us, metric := quantity.Columns("l", size)
+		fmt.Fprintf(&b, "  %-20s %12s  %8s\n", name, us, metric)
+	}
+	b.WriteString("Kegs and growlers, for --keg\n\n")
+	for _, v := range volume.Vessels() {
+		list(v.Name, float64(v.Capacity/volume.Litre))
+	}
+	b.WriteString("\nGlasses and growlers to the brim, for --glass\n\n")
+	for _, g := range volume.Glasses() {
+		list(g.Name, float64(g.Volume/volume.Litre))
+	}
+	b.WriteString("\nOther words of the trade are known too: half barrel, sixtel, ball lock, pitcher.\nPint and barrel alone are not: US and UK ones differ. Any size does: --keg 19L.\n")
 	return b.String()
 }
 

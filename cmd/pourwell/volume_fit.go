@@ -17,7 +17,7 @@ var fit = calc.Calculation{
 		"volume fit --tub 32gal --tub-height 20in --keg us-sixth --kegs 2",
 	},
 	Inputs: []calc.Input{
-		{Name: "tub", Kind: quantity.Volume, Help: "size of the tub, to the brim", Limit: calc.Limit(volume.Limits(), "capacity of the tub")},
+		{Name: "tub", Kind: quantity.Volume, Help: "size of the tub, to the brim, such as 32gal or 80L", Limit: calc.Limit(volume.Limits(), "capacity of the tub")},
 		{Name: "tub-height", Kind: quantity.Length, Default: "45cm", Help: "height of the tub, inside", Limit: calc.Limit(volume.Limits(), "height of the tub")},
 		{Name: "keg", Kind: quantity.Volume, Named: "vessel", Default: "us-sixth", Help: "the keg, by name or size"},
 		{Name: "kegs", Kind: quantity.Count, Default: "1", Help: "kegs standing upright in the tub", Limit: calc.Limit(volume.Limits(), "kegs in the tub")},

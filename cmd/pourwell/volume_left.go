@@ -22,8 +22,8 @@ var left = calc.Calculation{
 	},
 	Inputs: []calc.Input{
 		{Name: "keg", Kind: quantity.Volume, Named: "vessel", Help: "the keg that is weighed; with --cylinder, the kegs it still serves"},
-		{Name: "cylinder", Kind: quantity.Mass, Help: "gas in the full cylinder that is weighed", Limit: calc.Limit(volume.Limits(), "charge of the cylinder")},
-		{Name: "weight", Kind: quantity.Mass, Help: "what the scale shows", Limit: calc.Limit(volume.Limits(), "weight on the scale")},
+		{Name: "cylinder", Kind: quantity.Mass, Help: "gas in the full cylinder that is weighed, such as 5lb or 2kg", Limit: calc.Limit(volume.Limits(), "charge of the cylinder")},
+		{Name: "weight", Kind: quantity.Mass, Help: "what the scale shows, such as 34lb or 15kg", Limit: calc.Limit(volume.Limits(), "weight on the scale")},
 		{Name: "tare", Kind: quantity.Mass, Help: "weight of it empty, as stamped; the usual one if not given", Limit: calc.Limit(volume.Limits(), "tare of the vessel")},
 		{Name: "glass", Kind: quantity.Volume, Named: "glass", Help: "glass for the pours left; us-pint if not given"},
 		{Name: "head", Kind: quantity.Text, Help: "head on it, as 1in or 5%; 1in if not given"},

@@ -73,7 +73,7 @@ func (v *Values) Require(names ...string) error {
 		if i := v.calc.index(name); !v.cells[i].set {
 			in := &v.calc.all[i]
 			hint := fmt.Sprintf("add --%s, %s", name, in.Help)
-			if ex := in.Kind.Example(); ex != "" {
+			if ex := in.Kind.Example(); ex != "" && !strings.Contains(in.Help, "such as") {
 				hint += ", for example " + ex
 			}
 			return &UsageError{fmt.Sprintf("%s needs --%s", v.calc.Title(), name), hint}

@@ -130,13 +130,28 @@ func Names(kind string) []string {
 	return names
 }
 
-// suggestNamed hints at a name near text, or shows what may be typed.
+// suggestNamed hints at the names that have text for one of their words, as
+// us-pint and uk-pint have pint, or at one near it, or says where the names are.
 func suggestNamed(kind, text string) string {
 	names := Names(kind)
+	word := "-" + strings.Join(strings.Fields(strings.ToLower(text)), "-") + "-"
+	var alike []string
+	for _, name := range names {
+		if strings.Contains("-"+name+"-", word) {
+			alike = append(alike, name)
+		}
+	}
+	if len(alike) > 0 {
+		return "did you mean " + join(alike, "or") + "?"
+	}
 	if hint := suggest(text, names); hint != "" {
 		return hint
 	}
-	return "type " + quantity.Volume.Example() + ", or " + join(names, "or")
+	known := "us-pint"
+	if kind == "vessel" {
+		known = "us-sixth"
+	}
+	return fmt.Sprintf("type %s, or a name such as %s; pourwell help names lists them", quantity.Volume.Example(), known)
 }
 
 // Assumptions returns the defaults that v rests on, as "name value".

@@ -90,7 +90,7 @@ func (a AirPump) After(elapsed time.Duration) (Pumped, error) {
 
 	p.OxygenSaturation = oxygenSaturation(kelvin) * absolute / atmosphere
 	p.Oxygen = p.OxygenSaturation * p.way(elapsed.Seconds())
-	p.Stale = time.Duration(p.timeTo(staleOxygen/p.OxygenSaturation) * float64(time.Second))
+	p.Stale = time.Duration(math.Min(p.timeTo(staleOxygen/p.OxygenSaturation)*float64(time.Second), math.MaxInt64)) // 292 years stand for longer
 
 	glass := float64(a.Glass)
 	p.Sag = unit.Pressure(absolute * glass / (p.gas + glass))

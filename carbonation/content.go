@@ -69,6 +69,10 @@ func (c *Content) UnmarshalText(text []byte) error {
 	if err != nil {
 		return err
 	}
-	*c = GramsPerLitre(v)
+	read := GramsPerLitre(v)
+	if !read.valid {
+		return &quantity.Error{Text: string(text), Kind: quantity.Content, What: "is less than nothing", Hint: "for example " + quantity.Content.Example()}
+	}
+	*c = read
 	return nil
 }

@@ -113,6 +113,7 @@ func (d Draught) SolveShare(t thermal.Temperature, c Content, g Gauge) (Equilibr
 		return noEquilibrium(), err
 	}
 	e := d.at(t)
+	e.CO2Share = 0
 	if err := e.carry(fn, c); err != nil {
 		return noEquilibrium(), err
 	}
@@ -122,7 +123,9 @@ func (d Draught) SolveShare(t thermal.Temperature, c Content, g Gauge) (Equilibr
 		return noEquilibrium(), fmt.Errorf("%s: %w: %.3g volumes at %s need %s of pure CO2; %s is set",
 			fn, volume.ErrNoSolution, c.Volumes(), degrees(t.Celsius()), inBoth(least, "gauge"), inBoth(unit.Pressure(g.pascal), "gauge"))
 	}
-	e.CO2Share = min(1, e.Partial.pascal/e.Absolute.pascal)
+	if e.Absolute.pascal > 0 { // a vacuum holds flat beer whatever the gas
+		e.CO2Share = min(1, e.Partial.pascal/e.Absolute.pascal)
+	}
 	return e.solved(leadShare), nil
 }
 

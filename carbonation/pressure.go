@@ -139,7 +139,11 @@ func (p *Pressure) UnmarshalText(text []byte) error {
 	if err != nil {
 		return err
 	}
-	*p = AbsoluteOf(unit.Pressure(v))
+	read := AbsoluteOf(unit.Pressure(v))
+	if !read.valid {
+		return &quantity.Error{Text: string(text), Kind: quantity.Pressure, What: "is below vacuum", Hint: "for example " + quantity.Pressure.Example()}
+	}
+	*p = read
 	return nil
 }
 

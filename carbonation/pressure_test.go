@@ -4,6 +4,7 @@ import (
 	"math"
 	"testing"
 
+	"example.com/pourwell/thermal"
 	"gonum.org/v1/gonum/unit"
 	"pgregory.net/rapid"
 )
@@ -77,5 +78,30 @@ func TestText(t *testing.T) {
 	}
 	if got := Volumes(2.5).String(); got != "2.50 volumes" {
 		t.Error(got)
+	}
+}
+
+// Text that is a number of the right kind, but no pressure or content.
+func TestTextBelowNothing(t *testing.T) {
+	var c Content
+	if err := c.UnmarshalText([]byte("-2vol")); err == nil || c.IsValid() {
+		t.Errorf("-2vol reads as %v, %v; want an error", c, err)
+	}
+	var p Pressure
+	if err := p.UnmarshalText([]byte("-5psi")); err == nil || p.IsValid() {
+		t.Errorf("-5psi of absolute pressure reads as %v, %v; want an error", p, err)
+	}
+	var g Gauge
+	if err := g.UnmarshalText([]byte("-5psi")); err != nil || !g.IsValid() {
+		t.Errorf("a gauge may read -5psi: %v, %v", g, err)
+	}
+}
+
+// Flat beer in a vacuum needs no CO2 in the gas.
+func TestShareInAVacuum(t *testing.T) {
+	d := DefaultDraught()
+	e, err := d.SolveShare(thermal.Celsius(4), Volumes(0), GaugeOf(-Atmosphere))
+	if err != nil || e.CO2Share != 0 {
+		t.Errorf("share %v, %v; want 0", e.CO2Share, err)
 	}
 }

@@ -119,7 +119,14 @@ func rangeHint(e *volume.RangeError) string {
 	return "the range: " + e.Source
 }
 
-func plain(v float64, unit string) string { return strings.TrimSpace(fmt.Sprintf("%.5g %s", v, unit)) }
+// plain writes a number and a unit that have no display of their own.
+func plain(v float64, unit string) string {
+	format := "%.5g %s"
+	if whole := float64(int64(v)); v == whole && -1e15 < v && v < 1e15 {
+		format = "%.0f %s"
+	}
+	return strings.TrimSpace(fmt.Sprintf(format, v, unit))
+}
 
 // command2 returns the package and calculation that args name, as far as they
 // do.

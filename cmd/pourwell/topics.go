@@ -153,4 +153,7 @@ const helpExit = `Exit codes
   2   the command line or the file cannot be read as typed
   3   no answer: a value out of range, no solution, or a time that never comes;
       of a range or a file, at least one row has none
+
+A plan that does not hold is an answer, with code 0: the verdict says so, in
+JSON as results.verdict.holds.
 `

@@ -156,10 +156,11 @@ func (p *part) heat(b Beer, densest, c float64) (q, dew float64) {
 }
 
 // film returns the coefficient between beer of c °C and an upright wall of tw
-// °C and that height, W/(m² K). Above 40 °C the properties at 40 °C stand in:
-// the film is then a twentieth of the resistance or less.
+// °C and that height, W/(m² K). Beyond −5 and 40 °C the properties at those
+// bounds stand in: above, the film is a twentieth of the resistance or less;
+// below, only a wall or a keg that is left in frost gets there.
 func (b Beer) film(c, tw, height, densest float64) float64 {
-	f := b.fluidAt(math.Min((c+tw)/2, limitLiquid.Max))
+	f := b.fluidAt(math.Max(limitLiquid.Min, math.Min((c+tw)/2, limitLiquid.Max)))
 	ra := f.rayleigh(waterBuoyancy(tw, c, densest), height)
 	return nusseltPlate(ra, f.pr) * f.k / height
 }

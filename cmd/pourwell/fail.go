@@ -11,6 +11,7 @@ import (
 	"io"
 	"regexp"
 	"strings"
+	"sync"
 
 	"example.com/pourwell/internal/calc"
 	"example.com/pourwell/internal/quantity"
@@ -53,7 +54,7 @@ func describe(err error) (what, hint string, code int) {
 		what, hint = rangeMessage(rng)
 		return about(err, rng) + what, hint, exitNoAnswer
 	case errors.Is(err, volume.ErrNoSolution), errors.Is(err, volume.ErrNever):
-		return funcNames.ReplaceAllString(err.Error(), ""), "", exitNoAnswer
+		return funcNames().ReplaceAllString(err.Error(), ""), "", exitNoAnswer
 	case errors.As(err, &parse):
 		return parse.Error(), "", exitUsage
 	}
@@ -62,7 +63,9 @@ func describe(err error) (what, hint string, code int) {
 
 // funcNames are the names of functions in the texts of errors: right for a Go
 // program, noise for a person.
-var funcNames = regexp.MustCompile(`\b(volume|thermal|carbonation|lines)\.[A-Z][A-Za-z.]*: `)
+var funcNames = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`\b(volume|thermal|carbonation|lines)\.[A-Z][A-Za-z.]*: `)
+})
 
 // about returns what stands before a range error's own text, such as the name
 // of the beer it is about.

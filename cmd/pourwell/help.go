@@ -37,10 +37,11 @@ func help(w io.Writer, asked []string) error {
 	case len(asked) > 1 && lookup(asked[0], asked[1]) != nil:
 		helpCalculation(&b, lookup(asked[0], asked[1]))
 	default:
-		at := slices.IndexFunc(topics, func(t topic) bool { return t.name == asked[0] })
+		pages := topics()
+		at := slices.IndexFunc(pages, func(t topic) bool { return t.name == asked[0] })
 		switch {
 		case at >= 0:
-			b.WriteString(topics[at].text())
+			b.WriteString(pages[at].text())
 		case len(asked) > 1 || !helpPackage(&b, asked[0]):
 			return unknownTopic(asked)
 		}

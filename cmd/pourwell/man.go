@@ -35,7 +35,7 @@ func man() string {
 	for _, name := range globalNames {
 		tagged(&b, "--"+name, strings.ReplaceAll(globalHelp[name], "$$", "$"))
 	}
-	for _, t := range topics {
+	for _, t := range topics() {
 		if t.name != "man" && t.name != "completion" {
 			section(&b, strings.ToUpper(t.name), literal(strings.TrimRight(t.text(), "\n")))
 		}

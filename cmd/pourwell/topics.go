@@ -15,13 +15,10 @@ type topic struct {
 	text func() string
 }
 
-// topics lists them in the order of the help. It is a function's result so
-// that the page that lists them all may be among them.
-var topics []topic
-
-func init() {
+// topics lists them in the order of the help.
+func topics() []topic {
 	fixed := func(s string) func() string { return func() string { return s } }
-	topics = []topic{
+	return []topic{
 		{"units", helpUnits},
 		{"names", helpNames},
 		{"ranges", fixed(helpRanges)},
@@ -35,7 +32,7 @@ func init() {
 
 func topicNames() []string {
 	var names []string
-	for _, t := range topics {
+	for _, t := range topics() {
 		names = append(names, t.name)
 	}
 	return names

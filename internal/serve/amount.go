@@ -50,6 +50,12 @@ func (p *planner) amounts() error {
 			"volume guests --guests %d --for %vs --first-hour %v --later %v --share %v --weather %v --spread %v --confidence %v --keg %s --kegs %d --glass %s --head %vm --line \"%s\"",
 			crowd.Guests, crowd.Duration.Seconds(), crowd.FirstHour, crowd.Later, alone.Share, crowd.Weather,
 			crowd.Spread, crowd.Confidence, b.Keg.text, b.Kegs.int(), d.Glass.Size.text, d.Glass.Head.si, strings.Join(b.tubes(), `" --line "`))
+		of := fmt.Sprintf("beers.%d.", i)
+		p.also(of+"servings_expected", "servings_expected")
+		p.also(of+"servings_planned", "servings_planned")
+		p.also(of+"leftover_l", "leftover_l")
+		line := p.plan.Commands[len(p.plan.Commands)-1].Line
+		p.command(of+"kegs_needed", "kegs", "%s", strings.Replace(strings.TrimPrefix(line, "pourwell "), fmt.Sprintf(" --kegs %d", b.Kegs.int()), "", 1))
 	}
 	return nil
 }

@@ -52,6 +52,13 @@ func (p *planner) cooling() error {
 		if c.Chill > 0 {
 			p.command(fmt.Sprintf("cooling.%d.chill_time_s", i), "time_s", "thermal icebath %s --to %vC", p.bathFlags(b), b.ServeAt.Celsius())
 		}
+		if len(c.Hours) > 0 {
+			last := fmt.Sprintf("cooling.%d.hours.%d.", i, len(c.Hours)-1)
+			p.command(last+"temperature_c", "temperature_c", "thermal icebath %s --for %vs%s", p.bathFlags(b), p.end.Sub(bed).Seconds(), p.dayFlags(i, &c, bed))
+			p.also(last+"upper_c", "upper_c")
+			p.also(last+"bath_c", "bath_c")
+			p.also(last+"ice_left_kg", "ice_left_kg")
+		}
 		for _, draw := range p.draws(i, bed) {
 			p.note(of + fmt.Sprintf("{%.6g l} drawn from %s to %s", litres(draw.Volume), clock(bed.Add(draw.Start)), clock(bed.Add(draw.End))))
 		}
@@ -164,6 +171,18 @@ func (p *planner) bathFlags(b *Beer) string {
 		b.Tub.Height.si, b.Tub.Wall.si, d.Air.Celsius(), d.Humidity.si, d.Sun.si, d.Wind.si, lid, b.flags(), p.airFlags())
 }
 
+// dayFlags tells the command what is drawn from the tub and what is topped up.
+func (p *planner) dayFlags(i int, c *Cooling, bed time.Time) string {
+	flags := ""
+	for _, d := range p.draws(i, bed) {
+		flags += fmt.Sprintf(" --pour %vL:%vs-%vs", litres(d.Volume), d.Start.Seconds(), d.End.Seconds())
+	}
+	for _, t := range c.TopUps {
+		flags += fmt.Sprintf(" --top-up %vkg:%vs", t.Ice, t.time.Sub(bed).Seconds())
+	}
+	return flags
+}
+
 // longest returns the far end of the band of a chilling time, in seconds, and
 // whether it has one: where the beer might never get there, half as long again
 // stands for it.
@@ -274,6 +293,9 @@ func (p *planner) course(b *Beer, c *Cooling, day thermal.Chilling, bed time.Tim
 	c.Warmest = math.Inf(-1) // the last moment is always one of service
 	capacity := float64(b.Keg.vessel().Capacity)
 	for i, s := range day.Course(n) {
+		if i == n-1 { // the same moment as the answer itself, to the last digit
+			s.Beer, s.Upper, s.Bath, s.Ice = day.Temperature, day.Upper, day.Bath, day.IceLeft
+		}
 		at := bed.Add(s.At).Round(time.Second)
 		if !at.Before(p.start) {
 			c.Warmest = math.Max(c.Warmest, s.Beer.Celsius())

@@ -77,5 +77,11 @@ func (p *planner) command(answers, key, format string, args ...any) {
 	p.plan.Commands = append(p.plan.Commands, Command{answers, key, "pourwell " + fmt.Sprintf(format, args...)})
 }
 
+// also remembers that the last command line answers another number of the plan.
+func (p *planner) also(answers, key string) {
+	last := p.plan.Commands[len(p.plan.Commands)-1]
+	p.plan.Commands = append(p.plan.Commands, Command{answers, key, last.Line})
+}
+
 // clock writes a time of day.
 func clock(t time.Time) string { return t.Format("15:04") }

@@ -27,8 +27,9 @@ func (p *planner) pouring() error {
 			continue
 		}
 		tubes := `--tube "` + strings.Join(b.Line.Tubes, `" --tube "`) + `"`
-		p.command(fmt.Sprintf("lines.%d.flow_l_per_min", i), "flow_l_per_min", "lines flow %s --rise %vm --gauge %vPa --temp %vC %s",
-			tubes, b.Line.Rise.si, p.set[i].Pascals(), b.ServeAt.Celsius(), b.flags())
+		p.command(fmt.Sprintf("lines.%d.flow_l_per_min", i), "flow_l_per_min", "lines flow %s --rise %vm --gauge %vPa --temp %vC --glass %vL %s",
+			tubes, b.Line.Rise.si, p.set[i].Pascals(), b.ServeAt.Celsius(), litres(p.pours[i]), b.flags())
+		p.also(fmt.Sprintf("lines.%d.pour_time_s", i), "pour_time_s")
 	}
 	return nil
 }

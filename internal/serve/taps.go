@@ -75,6 +75,7 @@ func (p *planner) queueAt(i int, t *BeerTaps) error {
 	p.command(fmt.Sprintf("taps.beers.%d.wait_mean_s", i), "wait_mean_s",
 		"volume taps --guests %d --per-hour %v --pour-time %vs --change %vs --wait %vs --taps %d",
 		bar.Guests, bar.PerHour, bar.PourTime.Seconds(), bar.Change.Seconds(), bar.Wait.Seconds(), bar.Taps)
+	p.also(fmt.Sprintf("taps.beers.%d.utilisation_share", i), "utilisation_share")
 	return nil
 }
 

@@ -66,9 +66,15 @@ func lost(v any) []string {
 	return found
 }
 
+// A complainer is a test, of the testing package or of rapid.
+type complainer interface {
+	Helper()
+	Errorf(format string, args ...any)
+}
+
 // holdsUp demands of a trial a finite result or one of the errors of the
 // package.
-func (tr trial) holdsUp(t testing.TB, where string) {
+func (tr trial) holdsUp(t complainer, where string) {
 	t.Helper()
 	var r *RangeError
 	switch {

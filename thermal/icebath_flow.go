@@ -243,7 +243,8 @@ type filmTable struct {
 }
 
 // The table runs from −5 to 45 °C for the beer and from −17 to 45 °C for the
-// bath in steps of 0.5 K.
+// bath in steps of 0.5 K. Beyond it the coefficients of its edge stand in: a
+// puddle in hot air gets there, and beer only where it is refused.
 const (
 	filmStep           = 0.5
 	filmLow            = -5.0
@@ -253,10 +254,11 @@ const (
 
 func (f *filmTable) at(t1, tw float64) (wet, dry float64) {
 	x, y := (t1-filmLow)/filmStep, (tw-filmCold)/filmStep
-	if !(0 <= x && x < filmBeer-1 && 0 <= y && y < filmBath-1) {
+	x, y = math.Max(0, math.Min(x, filmBeer-1)), math.Max(0, math.Min(y, filmBath-1))
+	if math.IsNaN(x + y) {
 		return math.NaN(), math.NaN()
 	}
-	i, j := int(x), int(y)
+	i, j := min(int(x), filmBeer-2), min(int(y), filmBath-2)
 	x -= float64(i)
 	y -= float64(j)
 	for a := range 2 {

@@ -399,6 +399,23 @@ func TestBathNever(t *testing.T) {
 	}
 }
 
+// A pound of ice under a barrel in a wide tray in the desert: the puddle gets
+// warmer than any bath, and the beer has a temperature and a band all the same.
+func TestPuddle(t *testing.T) {
+	b := DefaultIceBath(vessel(t, "uk-barrel"), Celsius(1), Shade(Celsius(60)))
+	b.Around.Humidity, b.Fill = 0, 0.01
+	b.Tub = volume.Tub{Capacity: 1, Height: 0.125}
+	b.Ice, b.IceFrom, b.Water, b.Wall, b.Conductivity = 0.5, Celsius(-25), 0, 0.3, 0.01
+	c, err := b.After(5 * time.Minute)
+	if err != nil {
+		t.Fatal(err)
+	}
+	trial{"IceBath.After", c, err}.holdsUp(t, "puddle")
+	if band := c.Band(); !(band.Low < c.Temperature.Celsius() && c.Temperature.Celsius() < band.High) {
+		t.Errorf("%v in a bath of %v, band %+v", c.Temperature, c.Bath, band)
+	}
+}
+
 // What has no answer is told in US units first, with one keg as one keg.
 func TestBathTells(t *testing.T) {
 	b := DefaultIceBath(vessel(t, "soda-5gal"), Celsius(4), Shade(Celsius(30)))

@@ -61,3 +61,22 @@ func TestWineErrors(t *testing.T) {
 		}
 	}
 }
+
+// The steps end at what ContentAt answers, and redo its sum.
+func TestWineSteps(t *testing.T) {
+	w, at, p := Wine{ABV: 0.12, Sugar: 10}, thermal.Celsius(6), AbsoluteOf(300*KPa)
+	c, err := w.ContentAt(at, p)
+	if err != nil {
+		t.Fatal(err)
+	}
+	value := map[string]float64{}
+	for _, s := range w.Steps(at, p) {
+		value[s.Symbol] = s.Value
+	}
+	byHand := 1.951e-5 * 1000 * value["p"] * (0.86 - 0.01*value["A"]) * (1 - 0.00144*value["S"]) * value["K0(T)/K0(20 °C)"]
+	near(t, "content by hand", byHand, c.GramsPerLitre(), 1e-9)
+	near(t, "content of the steps", value["v"], c.Volumes(), 1e-9)
+	if b := w.Band(c); !(b.Low < c.Volumes() && c.Volumes() < b.High) {
+		t.Errorf("%v volumes outside its band %v", c.Volumes(), b)
+	}
+}

@@ -4,6 +4,7 @@ import (
 	"example.com/pourwell/carbonation"
 	"example.com/pourwell/internal/calc"
 	"example.com/pourwell/internal/quantity"
+	"example.com/pourwell/volume"
 )
 
 var wine = calc.Calculation{
@@ -59,6 +60,10 @@ func runWine(in *calc.Values, out *calc.Result) error {
 	out.Set("co2_g_per_l", c.GramsPerLitre())
 	out.Set("gauge_kpa", p.Gauge(air).KPa())
 	out.Set("absolute_kpa", p.KPa())
+	out.Working(func() []volume.Step { return w.Steps(t, p) })
+	if !in.Given("co2") {
+		out.Band("co2_volumes", func() volume.Band { return w.Band(c) })
+	}
 	out.Note("Regulation (EEC) No 2676/90, within 5 %: on its own drink only.")
 	out.Note("At rest it settles there in a week or more, not in an afternoon.")
 	out.OverPressure(p.Gauge(air).KPa())

@@ -247,9 +247,7 @@ func beyondText(in *calc.Input, limit volume.Range, v float64) string {
 }
 
 // withoutWorking lists calculations that show no working, with the reason.
-var withoutWorking = map[string]string{
-	"carbonation wine": "one published equation, evaluated",
-}
+var withoutWorking = map[string]string{}
 
 // unquoted is a number that a sentence quotes and nobody wrote out.
 var unquoted = regexp.MustCompile(`\{[a-z0-9_.+-]*( [a-z_0-9]+)?\}`)

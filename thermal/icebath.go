@@ -87,6 +87,7 @@ type Chilling struct {
 	Time        time.Duration
 	Temperature Temperature   // of the beer as drawn, from the bottom, after Time
 	Upper       Temperature   // at the top of the beer, above the bath
+	Mixed       Temperature   // of all the beer in a keg, if it were mixed: mean of the two by volume
 	Bath        Temperature   // of the water beside the kegs, or of the ice alone
 	IceLeft     unit.Mass     // after Time
 	IceMelted   unit.Mass     // by then

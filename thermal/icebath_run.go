@@ -196,12 +196,22 @@ func (m *bathModel) sample() Sample {
 	}
 }
 
+// mixed returns the mean temperature of the beer of a sample by volume; that
+// beside the bath where the keg is empty.
+func (m *bathModel) mixed(s Sample) Temperature {
+	if s.Left <= 0 {
+		return s.Beer
+	}
+	below := math.Min(1, m.border*float64(m.Vessel.Capacity/s.Left))
+	return s.Upper.Add(Difference(below) * s.Beer.Sub(s.Upper))
+}
+
 // chilling gathers the answer at the present state.
 func (m *bathModel) chilling() Chilling {
 	f, now := m.flows(m.y[:]), m.sample()
 	half := (m.From.Celsius() + f.t1) / 2
 	c := Chilling{
-		Time: now.At, Temperature: now.Beer, Upper: now.Upper, Bath: now.Bath,
+		Time: now.At, Temperature: now.Beer, Upper: now.Upper, Mixed: m.mixed(now), Bath: now.Bath,
 		IceLeft: now.Ice, IceMelted: unit.Mass(m.put) - now.Ice,
 		UA:      m.conductance(half, f.tw),
 		Covered: m.border, Depth: unit.Length(m.start * float64(m.Vessel.Height)),

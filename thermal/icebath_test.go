@@ -399,6 +399,24 @@ func TestBathNever(t *testing.T) {
 	}
 }
 
+// Beer mixed: the mean by volume, by hand for a keg that stands to 19 % in ice.
+func TestMixed(t *testing.T) {
+	b := DefaultIceBath(vessel(t, "soda-5gal"), Celsius(24), Shade(Celsius(30))).Dry()
+	c, err := b.After(time.Hour)
+	if err != nil {
+		t.Fatal(err)
+	}
+	want := c.Covered*c.Temperature.Celsius() + (1-c.Covered)*c.Upper.Celsius()
+	if near(t, "mixed", c.Mixed.Celsius(), want, 1e-9); !(c.Covered < 0.5 && c.Upper.Sub(c.Temperature) > 4) {
+		t.Errorf("%+v", c)
+	}
+	b = DefaultIceBath(b.Vessel, Celsius(24), b.Around)
+	b.Tub.Height, b.Tub.Capacity, b.Ice, b.Water = 0.8, 70*volume.Litre, 20, 28*volume.Litre
+	if c, err = b.After(time.Hour); err != nil || c.Mixed != c.Temperature {
+		t.Errorf("covered to %.3f: %v mixed, %v, %v", c.Covered, c.Mixed, c.Temperature, err)
+	}
+}
+
 // A pound of ice under a barrel in a wide tray in the desert: the puddle gets
 // warmer than any bath, and the beer has a temperature and a band all the same.
 func TestPuddle(t *testing.T) {

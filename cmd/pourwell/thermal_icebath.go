@@ -45,14 +45,15 @@ var iceBath = calc.Calculation{
 	Results: []calc.Key{
 		{Key: "time_s", Label: "time"},
 		{Key: "temperature_c", Label: "beer as poured"},
-		{Key: "upper_c", Label: "beer above the bath"},
-		{Key: "bath_c", Label: "bath beside the keg"},
+		{Key: "upper_c", Label: "beer above water or ice"},
+		{Key: "mixed_c", Label: "beer if mixed"},
+		{Key: "bath_c", Label: "water or ice beside the keg"},
 		{Key: "ice_left_kg", Label: "ice left"},
 		{Key: "ice_melted_kg", Label: "ice melted"},
 		{Key: "hold_time_s", Label: "ice lasts, from the start"},
 		{Key: "ua_w_per_k", Label: "heat per kelvin (UA), a keg"},
-		{Key: "depth_m", Label: "depth of the bath"},
-		{Key: "covered_share", Label: "keg below the bath"},
+		{Key: "depth_m", Label: "depth of the water"},
+		{Key: "covered_share", Label: "keg in water or ice"},
 		{Key: "floats_below_share", Label: "keg floats when less full than"},
 		{Key: "bath_freezes_c", Label: "bath freezes at"},
 		{Key: "beer_freezes_c", Label: "beer freezes at"},
@@ -88,17 +89,16 @@ func runIceBath(in *calc.Values, out *calc.Result) error {
 		}
 	}
 	chill := func(b thermal.IceBath) (thermal.Chilling, error) { return b.After(in.Duration("for")) }
-	out.Answer = "After {time_s} the beer pours at {temperature_c}, with {ice_left_kg} of ice left."
 	key := "temperature_c"
 	if in.Given("to") {
 		chill = func(b thermal.IceBath) (thermal.Chilling, error) { return b.Reach(in.Temperature("to")) }
-		out.Answer = "The beer takes {time_s} to {temperature_c}, with {ice_left_kg} of ice left then."
 		key = "time_s"
 	}
 	c, err := chill(bath)
 	if err != nil {
 		return err
 	}
+	out.Answer = iceBathAnswer(key, bath, c)
 	out.Band(key, c.Band)
 	setChilling(out, c)
 	out.Set("beer_freezes_c", bath.Beer.FreezingPoint().Celsius())
@@ -135,6 +135,7 @@ func setChilling(out *calc.Result, c thermal.Chilling) {
 	out.Set("time_s", c.Time.Seconds())
 	out.Set("temperature_c", c.Temperature.Celsius())
 	out.Set("upper_c", c.Upper.Celsius())
+	out.Set("mixed_c", c.Mixed.Celsius())
 	out.Set("bath_c", c.Bath.Celsius())
 	out.Set("ice_left_kg", float64(c.IceLeft))
 	out.Set("ice_melted_kg", float64(c.IceMelted))
@@ -192,11 +193,11 @@ func compareStirred(out *calc.Result, key string, b thermal.IceBath, chill func(
 
 // iceBathRemarks says what to do about what was found.
 func iceBathRemarks(out *calc.Result, b thermal.IceBath, c thermal.Chilling) {
-	if c.Upper.Sub(c.Temperature) > 4*thermal.KelvinStep {
-		out.Answer += " That is the beer below the water; the beer above it is at {upper_c}."
-		out.Note("Only {covered_share} of the keg stands below the water. The beer above it stays on top of the cold and pours last, as it sinks." +
-			" Use a narrower or fuller tub if you can, and keep the top of the keg covered.")
+	if shallow(b, c) {
+		out.Note("Only {covered_share} of the keg stands in " + whatCools(b) + ". The beer above it stays on top of the cold and pours last, as it sinks." +
+			tubTakes(b) + " Keep the top of the keg covered.")
 	}
+	lateRemarks(out, b, c)
 	if c.FloatsBelow > 0 {
 		out.Note("A keg less than {floats_below_share} full floats and tips in this depth: weigh it down or let water off.")
 	}

@@ -89,11 +89,13 @@ func (m *bathModel) rise() {
 		depth = (liquid + m.n*foot*float64(m.Vessel.Height)) / floor
 	}
 	if brim := float64(m.Tub.Height); depth > brim {
-		over := math.Min((depth-brim)*(floor-m.n*foot)*1000, m.liquid(m.y[inIce]))
-		heat := m.y[inWater] * over / m.liquid(m.y[inIce])
-		m.bailed += over
-		m.y[inWater] -= heat
-		m.y[inDrawn] += heat
+		if have := m.liquid(m.y[inIce]); have > 0 {
+			over := math.Min((depth-brim)*(floor-m.n*foot)*1000, have)
+			heat := m.y[inWater] * over / have
+			m.bailed += over
+			m.y[inWater] -= heat
+			m.y[inDrawn] += heat
+		}
 		depth = brim
 	}
 	m.depth = math.Min(depth/float64(m.Vessel.Height), 1)

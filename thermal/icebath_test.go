@@ -434,6 +434,20 @@ func TestPuddle(t *testing.T) {
 	}
 }
 
+// Ice heaped over the brim of a tub that holds no water yet has none to spill.
+func TestHeapOverTheBrim(t *testing.T) {
+	b := DefaultIceBath(vessel(t, "uk-barrel"), Celsius(20), Shade(Celsius(30)))
+	b.Tub, b.Fill, b.Ice, b.Water = volume.Tub{Capacity: 0.0625, Height: 0.1}, 0.01, 1, 0
+	b.TopUps = []TopUp{{0, 50}}
+	for _, d := range []time.Duration{0, time.Hour} {
+		c, err := b.After(d)
+		trial{"IceBath.After", c, err}.holdsUp(t, d.String())
+		if err != nil || !c.Bath.IsValid() {
+			t.Errorf("%v: %+v, %v", d, c, err)
+		}
+	}
+}
+
 // What has no answer is told in US units first, with one keg as one keg.
 func TestBathTells(t *testing.T) {
 	b := DefaultIceBath(vessel(t, "soda-5gal"), Celsius(4), Shade(Celsius(30)))

@@ -89,5 +89,11 @@ func TestBathHoldsUp(t *testing.T) {
 		trial{"IceBath.After", c, err}.holdsUp(t, "any bath")
 		c, err = b.Reach(Celsius(within(t, limitLiquid)))
 		trial{"IceBath.Reach", c, err}.holdsUp(t, "any bath")
+		if err != nil {
+			return
+		}
+		if band := c.Band(); !(band.Low <= c.Time.Hours() && c.Time.Hours() <= band.High) {
+			t.Errorf("%v is outside its band %+v", c.Time, band)
+		}
 	})
 }

@@ -22,15 +22,15 @@ func (c Chilling) spread() (low, high float64, why string) {
 // Band returns how far the answer may be off: of the time for [IceBath.Reach],
 // of the temperature for [IceBath.After]. It runs the bath again with all films
 // weaker and stronger. A time whose upper end is infinite may never come: the
-// beer then stays just above the target.
+// beer then stays just above the target. The answer itself always lies within.
 func (c Chilling) Band() volume.Band {
 	low, high, why := c.spread()
+	x, y := c.again(low), c.again(high)
+	name, unit, z := "time", "h", c.Time.Hours()
 	if !c.timeAsks {
-		a, b := c.again(low), c.again(high)
-		return volume.Band{Name: "temperature", Low: math.Min(a, b), High: math.Max(a, b), Unit: "°C", Source: why}
+		name, unit, z = "temperature", "°C", c.Temperature.Celsius()
 	}
-	a, b := c.again(low), c.again(high)
-	return volume.Band{Name: "time", Low: math.Min(a, b), High: math.Max(a, b), Unit: "h", Source: why}
+	return volume.Band{Name: name, Low: math.Min(z, math.Min(x, y)), High: math.Max(z, math.Max(x, y)), Unit: unit, Source: why}
 }
 
 // again returns the leading answer, h or °C, with the coefficients scaled.

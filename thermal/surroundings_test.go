@@ -71,8 +71,18 @@ func TestThroughBalances(t *testing.T) {
 		q, _ := f.through(tb, r)
 		ts := tb + q*r
 		out, _ := f.flux(ts)
-		// 1e-4 K at the surface, times what the outside gives per kelvin.
-		if !(math.Abs(q-out) <= 1e-2+1e-3*math.Abs(q)) {
+		// 1e-4 K at the surface, to which through solves, times what the outside
+		// gives per kelvin there; twice that, since a film curves and dew sets in.
+		warmer, _ := f.flux(ts + 1e-3)
+		colder, _ := f.flux(ts - 1e-3)
+		perKelvin := math.Max(math.Abs(warmer-out), math.Abs(out-colder)) / 1e-3
+		tolerance := 2e-4 * perKelvin
+		if math.Abs(ts-zeroCelsius) < 0.05 {
+			// Hyland & Wexler's formulas for ice and for water do not quite meet at
+			// 0 °C, and there the balance jumps over its root: 0.02 K at the most.
+			tolerance += 0.02 * perKelvin
+		}
+		if !(math.Abs(q-out) <= tolerance) {
 			t.Fatalf("%g W/m² through, %g from outside at %g °C", q, out, ts-zeroCelsius)
 		}
 	})

@@ -1,59 +1,20 @@
 package air
 
 import (
-	"encoding/csv"
 	"math"
-	"os"
-	"strconv"
 	"testing"
 
+	"example.com/pourwell/internal/checktest"
 	"pgregory.net/rapid"
 )
-
-// read returns the rows of a table in testdata below its heading, as numbers;
-// a cell that is no number is NaN.
-func read(t *testing.T, name string) [][]float64 {
-	t.Helper()
-	f, err := os.Open("testdata/" + name)
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer f.Close()
-	r := csv.NewReader(f)
-	r.Comment = '#'
-	rows, err := r.ReadAll()
-	if err != nil || len(rows) < 2 {
-		t.Fatalf("%s: %d rows, %v", name, len(rows), err)
-	}
-	var table [][]float64
-	for _, row := range rows[1:] {
-		var line []float64
-		for _, cell := range row {
-			v, err := strconv.ParseFloat(cell, 64)
-			if err != nil {
-				v = math.NaN()
-			}
-			line = append(line, v)
-		}
-		table = append(table, line)
-	}
-	return table
-}
-
-func near(t *testing.T, what string, got, want, tol float64) {
-	t.Helper()
-	if !(math.Abs(got-want) <= tol) {
-		t.Errorf("%s = %.9g, want %.9g within %g", what, got, want, tol)
-	}
-}
 
 // Recalled values, so the tolerance is one unit of the last digit and 3 parts
 // in a million rather than half a unit.
 func TestStandardAtmosphere(t *testing.T) {
-	for _, row := range read(t, "icao.csv") {
-		want := row[1] * 100
-		near(t, "pressure", Pressure(row[0]), want, 1+3e-6*want)
-		near(t, "altitude", Altitude(want), row[0], 0.2)
+	for _, row := range checktest.Table(t, "icao.csv") {
+		height, want := row.Number("height_m"), row.Number("pressure_hPa")*100
+		checktest.Near(t, "pressure", Pressure(height), want, 1+3e-6*want)
+		checktest.Near(t, "altitude", Altitude(want), height, 0.2)
 	}
 }
 
@@ -61,52 +22,55 @@ func TestStandardAtmosphere(t *testing.T) {
 // atmosphere; and 1 hPa is 27 to 28 ft near sea level, 8.3 m (a rule of
 // flying, from memory).
 func TestStationPressure(t *testing.T) {
-	near(t, "standard day at 1500 m", StationPressure(SeaLevel, 1500), Pressure(1500), 1e-6)
-	near(t, "1018.25 hPa at 41.5 m", StationPressure(101825, 41.5), SeaLevel, 5)
+	checktest.Near(t, "standard day at 1500 m", StationPressure(SeaLevel, 1500), Pressure(1500), 1e-6)
+	checktest.Near(t, "1018.25 hPa at 41.5 m", StationPressure(101825, 41.5), SeaLevel, 5)
 }
 
 // Table A-15 prints conductivities 2 % below and so Prandtl numbers 3 % above
 // the standard atmosphere's, which agrees with Bergman et al., table A.4, 0.0263
 // at 300 K (from memory); density is within 0.1 %, viscosity within 1 %.
 func TestAirAgainstTable(t *testing.T) {
-	for _, row := range read(t, "air_A15.csv") {
-		k := row[0] + 273.15
-		near(t, "density", Density(k, SeaLevel), row[1], 1e-3*row[1])
-		near(t, "heat capacity", HeatCapacity, row[2], 1.5)
-		near(t, "conductivity", Conductivity(k), row[3], 0.026*row[3])
-		near(t, "viscosity", Viscosity(k), row[4], 0.01*row[4])
-		near(t, "Prandtl number", Viscosity(k)*HeatCapacity/Conductivity(k), row[5], 0.031*row[5])
+	for _, row := range checktest.Table(t, "air_A15.csv") {
+		k := row.Number("t_degC") + 273.15
+		density, conductivity := row.Number("rho_kg_m3"), row.Number("k_W_mK")
+		viscosity, prandtl := row.Number("mu_Pa_s"), row.Number("Pr")
+		checktest.Near(t, "density", Density(k, SeaLevel), density, 1e-3*density)
+		checktest.Near(t, "heat capacity", HeatCapacity, row.Number("cp_J_kgK"), 1.5)
+		checktest.Near(t, "conductivity", Conductivity(k), conductivity, 0.026*conductivity)
+		checktest.Near(t, "viscosity", Viscosity(k), viscosity, 0.01*viscosity)
+		checktest.Near(t, "Prandtl number", Viscosity(k)*HeatCapacity/Conductivity(k), prandtl, 0.031*prandtl)
 	}
 }
 
 // US Standard Atmosphere 1976, sea level, as printed (from memory).
 func TestTransportAtSeaLevel(t *testing.T) {
-	near(t, "viscosity", Viscosity(288.15), 1.7894e-5, 5e-10)
-	near(t, "conductivity", Conductivity(288.15), 0.025326, 2e-6)
-	near(t, "density", Density(288.15, SeaLevel), 1.2250, 5e-5)
+	checktest.Near(t, "viscosity", Viscosity(288.15), 1.7894e-5, 5e-10)
+	checktest.Near(t, "conductivity", Conductivity(288.15), 0.025326, 2e-6)
+	checktest.Near(t, "density", Density(288.15, SeaLevel), 1.2250, 5e-5)
 }
 
 // The equation's stated agreement with the tables is 0.03 %.
 func TestSaturation(t *testing.T) {
-	for _, row := range read(t, "saturation.csv") {
-		near(t, "saturation pressure", SaturationPressure(row[0]+273.15), row[1], 3e-4*row[1])
+	for _, row := range checktest.Table(t, "saturation.csv") {
+		want := row.Number("reference_Pa")
+		checktest.Near(t, "saturation pressure", SaturationPressure(row.Number("t_degC")+273.15), want, 3e-4*want)
 	}
 }
 
 // Printed saturation values of ASHRAE Handbook, Fundamentals (2017), chapter
 // 1, table 2, at 101.325 kPa, which count the enhancement factor of 0.4 %.
 func TestHumidityRatio(t *testing.T) {
-	near(t, "at 5 °C", HumidityRatio(278.15, 1, SeaLevel), 0.005425, 0.005*0.005425)
-	near(t, "at 25 °C", HumidityRatio(298.15, 1, SeaLevel), 0.020173, 0.005*0.020173)
+	checktest.Near(t, "at 5 °C", HumidityRatio(278.15, 1, SeaLevel), 0.005425, 0.005*0.005425)
+	checktest.Near(t, "at 25 °C", HumidityRatio(298.15, 1, SeaLevel), 0.020173, 0.005*0.020173)
 }
 
 // Dew points by the Magnus formula of WMO (2008), whose saturation pressures
 // are within 0.31 %: 0.05 K.
 func TestDewPoint(t *testing.T) {
-	near(t, "30 °C, 50 %", DewPoint(303.15, 0.5), 18.441+273.15, 0.05)
-	near(t, "20 °C, 60 %", DewPoint(293.15, 0.6), 11.995+273.15, 0.05)
-	near(t, "saturated", DewPoint(293.15, 1), 293.15, 1e-5)
-	near(t, "dry", DewPoint(293.15, 0), 0, 0)
+	checktest.Near(t, "30 °C, 50 %", DewPoint(303.15, 0.5), 18.441+273.15, 0.05)
+	checktest.Near(t, "20 °C, 60 %", DewPoint(293.15, 0.6), 11.995+273.15, 0.05)
+	checktest.Near(t, "saturated", DewPoint(293.15, 1), 293.15, 1e-5)
+	checktest.Near(t, "dry", DewPoint(293.15, 0), 0, 0)
 	rapid.Check(t, func(t *rapid.T) {
 		k := rapid.Float64Range(260, 330).Draw(t, "t")
 		rh := rapid.Float64Range(0.02, 1).Draw(t, "rh")
@@ -121,9 +85,11 @@ func TestDewPoint(t *testing.T) {
 // memory).
 func TestCondensationHeat(t *testing.T) {
 	for _, c := range []struct{ t, want float64 }{{0, 2500.9e3}, {25, 2441.7e3}, {50, 2381.9e3}} {
-		near(t, "condensation heat", CondensationHeat(c.t+273.15), c.want, 0.001*c.want)
+		checktest.Near(t, "condensation heat", CondensationHeat(c.t+273.15), c.want, 0.001*c.want)
 	}
 }
+
+func TestEveryTableIsRead(t *testing.T) { checktest.EveryTableIsRead(t) }
 
 func TestOutside(t *testing.T) {
 	nan := math.NaN()

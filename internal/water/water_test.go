@@ -1,48 +1,12 @@
 package water
 
 import (
-	"encoding/csv"
 	"math"
-	"os"
-	"strconv"
 	"testing"
 
+	"example.com/pourwell/internal/checktest"
 	"pgregory.net/rapid"
 )
-
-// read returns the rows of a table in testdata below its heading.
-func read(t *testing.T, name string) [][]string {
-	t.Helper()
-	f, err := os.Open("testdata/" + name)
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer f.Close()
-	r := csv.NewReader(f)
-	r.Comment = '#'
-	rows, err := r.ReadAll()
-	if err != nil || len(rows) < 2 {
-		t.Fatalf("%s: %d rows, %v", name, len(rows), err)
-	}
-	return rows[1:]
-}
-
-func number(t *testing.T, s string) float64 {
-	t.Helper()
-	v, err := strconv.ParseFloat(s, 64)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return v
-}
-
-// near fails unless got is within tol of want.
-func near(t *testing.T, what string, got, want, tol float64) {
-	t.Helper()
-	if !(math.Abs(got-want) <= tol) {
-		t.Errorf("%s = %.12g, want %.12g within %g", what, got, want, tol)
-	}
-}
 
 // The printed digits of table 8 are nine; half a unit of the last is up to
 // 5e-9 of the value.
@@ -50,25 +14,27 @@ func TestTable8(t *testing.T) {
 	properties := map[string]func(float64) float64{
 		"rho": Density, "cp": HeatCapacity, "mu": Viscosity, "k": Conductivity, "vT": VolumeSlope,
 	}
-	for _, row := range read(t, "sr608_table8.csv") {
-		f, ok := properties[row[1]]
+	for _, row := range checktest.Table(t, "sr608_table8.csv") {
+		quantity := row.Text("quantity_SI")
+		f, ok := properties[quantity]
 		if !ok {
-			t.Fatalf("unknown property %q", row[1])
+			t.Fatalf("unknown property %q", quantity)
 		}
-		want := number(t, row[2])
-		near(t, row[1]+" at "+row[0]+" K", f(number(t, row[0])), want, 5e-9*math.Abs(want))
+		want := row.Number("printed")
+		checktest.Near(t, quantity+" at "+row.Text("T_K")+" K", f(row.Number("T_K")), want, 5e-9*math.Abs(want))
 	}
 }
 
 // Half a unit of the last digit shown.
 func TestLiquidAgainstLibrary(t *testing.T) {
-	for _, row := range read(t, "water_0_40C.csv") {
-		k := number(t, row[0]) + ZeroCelsius
-		near(t, "density at "+row[0]+" °C", Density(k), number(t, row[1]), 6e-6)
-		near(t, "heat capacity at "+row[0]+" °C", HeatCapacity(k), number(t, row[2]), 6e-4)
-		near(t, "viscosity at "+row[0]+" °C", Viscosity(k)*1e3, number(t, row[3]), 6e-5)
-		near(t, "conductivity at "+row[0]+" °C", Conductivity(k), number(t, row[4]), 6e-6)
-		near(t, "expansivity at "+row[0]+" °C", Expansivity(k), number(t, row[5]), 6e-9)
+	for _, row := range checktest.Table(t, "water_0_40C.csv") {
+		at := " at " + row.Text("t_degC") + " °C"
+		k := row.Number("t_degC") + ZeroCelsius
+		checktest.Near(t, "density"+at, Density(k), row.Number("rho_kg_m3"), 6e-6)
+		checktest.Near(t, "heat capacity"+at, HeatCapacity(k), row.Number("cp_J_kgK"), 6e-4)
+		checktest.Near(t, "viscosity"+at, Viscosity(k)*1e3, row.Number("mu_mPa_s"), 6e-5)
+		checktest.Near(t, "conductivity"+at, Conductivity(k), row.Number("k_W_mK"), 6e-6)
+		checktest.Near(t, "expansivity"+at, Expansivity(k), row.Number("beta_1_K"), 6e-9)
 	}
 }
 
@@ -81,27 +47,27 @@ func TestDensestNearFour(t *testing.T) {
 			best = c
 		}
 	}
-	near(t, "temperature of greatest density", best, 3.98, 0.01)
-	near(t, "greatest density", Density(best+ZeroCelsius), 999.974, 6e-4)
+	checktest.Near(t, "temperature of greatest density", best, 3.98, 0.01)
+	checktest.Near(t, "greatest density", Density(best+ZeroCelsius), 999.974, 6e-4)
 }
 
 func TestIce(t *testing.T) {
-	for _, row := range read(t, "ice.csv") {
-		k := number(t, row[0]) + ZeroCelsius
-		want := number(t, row[2])
-		near(t, "heat capacity of ice at "+row[0]+" °C", IceHeatCapacity(k), want, 5e-4*want)
+	for _, row := range checktest.Table(t, "ice.csv") {
+		k := row.Number("t_degC") + ZeroCelsius
+		want := row.Number("cp_J_kgK")
+		checktest.Near(t, "heat capacity of ice at "+row.Text("t_degC")+" °C", IceHeatCapacity(k), want, 5e-4*want)
 	}
 	// IAPWS R10-06(2009), table 6, at 273.152519 K and 101325 Pa.
-	near(t, "density of ice", IceDensity, 916.721463419, 5e-3)
-	near(t, "heat capacity of melting ice", IceHeatCapacity(273.152519), 2096.71391024, 0.02)
+	checktest.Near(t, "density of ice", IceDensity, 916.721463419, 5e-3)
+	checktest.Near(t, "heat capacity of melting ice", IceHeatCapacity(273.152519), 2096.71391024, 0.02)
 	// The enthalpy of water at 273.1525 K and 101325 Pa less that of ice as
 	// printed: 0.6 J/kg at the triple point of water (IAPWS-95, from memory),
 	// 100.7 for the pressure, -31.6 for the 7.5 mK.
-	near(t, "latent heat", LatentHeat, 0.6+100.7-31.6+333354.873637, 10)
+	checktest.Near(t, "latent heat", LatentHeat, 0.6+100.7-31.6+333354.873637, 10)
 	// Ice from a freezer at -15 °C is worth 1.09 of melting ice: 15 K of some
 	// 2.05 kJ/(kg K).
-	near(t, "cold of ice at -15 °C", IceCold(258.15)/LatentHeat, 1+15*2.0417/333.43, 2e-4)
-	near(t, "cold of melting ice", IceCold(ZeroCelsius), LatentHeat, 1e-9)
+	checktest.Near(t, "cold of ice at -15 °C", IceCold(258.15)/LatentHeat, 1+15*2.0417/333.43, 2e-4)
+	checktest.Near(t, "cold of melting ice", IceCold(ZeroCelsius), LatentHeat, 1e-9)
 }
 
 // −25 °C is in range, also where adding 273.15 rounds down.
@@ -115,6 +81,8 @@ func TestColdestIce(t *testing.T) {
 		t.Errorf("at 247.9 K: %g", v)
 	}
 }
+
+func TestEveryTableIsRead(t *testing.T) { checktest.EveryTableIsRead(t) }
 
 func TestOutside(t *testing.T) {
 	for _, f := range []func(float64) float64{Density, VolumeSlope, Expansivity, HeatCapacity, Viscosity, Conductivity, IceHeatCapacity, IceCold} {

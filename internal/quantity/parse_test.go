@@ -1,14 +1,13 @@
 package quantity
 
 import (
-	"encoding/csv"
 	"errors"
 	"math"
-	"os"
 	"strconv"
 	"strings"
 	"testing"
 
+	"example.com/pourwell/internal/checktest"
 	"pgregory.net/rapid"
 )
 
@@ -27,28 +26,16 @@ func kindOf(t *testing.T, noun string) Kind {
 // TestUnitsAgainstReference checks every factor against GNU Units; the file
 // says how.
 func TestUnitsAgainstReference(t *testing.T) {
-	file, err := os.Open("testdata/units.csv")
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer file.Close()
-	r := csv.NewReader(file)
-	r.Comment = '#'
-	rows, err := r.ReadAll()
-	if err != nil {
-		t.Fatal(err)
-	}
-	for _, row := range rows[1:] {
-		want, err := strconv.ParseFloat(row[2], 64)
-		if err != nil {
-			t.Fatal(err)
-		}
-		got, err := Parse(kindOf(t, row[0]), row[1])
+	for _, row := range checktest.Table(t, "units.csv") {
+		kind, text, want := row.Text("kind"), row.Text("text"), row.Number("si")
+		got, err := Parse(kindOf(t, kind), text)
 		if err != nil || !(math.Abs(got-want) <= 1e-14*math.Abs(want)) {
-			t.Errorf("%s %q is %.16g %s, %v; GNU Units has %.15g", row[0], row[1], got, row[3], err, want)
+			t.Errorf("%s %q is %.16g %s, %v; GNU Units has %.15g", kind, text, got, row.Text("si_unit"), err, want)
 		}
 	}
 }
+
+func TestEveryTableIsRead(t *testing.T) { checktest.EveryTableIsRead(t) }
 
 // TestContentUnit holds the volume of CO2 against the definition that the
 // trade uses: the density of the gas at 0 °C and 1 atm, 1.9768 g/L (NIST

@@ -1,76 +1,30 @@
 package pipe
 
 import (
-	"encoding/csv"
 	"math"
-	"os"
-	"strconv"
 	"testing"
 
+	"example.com/pourwell/internal/checktest"
 	"pgregory.net/rapid"
 )
 
-// rows reads a CSV of testdata: one map from column to text per row.
-func rows(t *testing.T, name string) []map[string]string {
-	t.Helper()
-	f, err := os.Open("testdata/" + name)
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer f.Close()
-	r := csv.NewReader(f)
-	r.Comment = '#'
-	all, err := r.ReadAll()
-	if err != nil || len(all) < 2 {
-		t.Fatalf("%s: %d rows, %v", name, len(all), err)
-	}
-	out := make([]map[string]string, len(all)-1)
-	for i, row := range all[1:] {
-		out[i] = map[string]string{}
-		for j, cell := range row {
-			out[i][all[0][j]] = cell
-		}
-	}
-	return out
-}
-
-// number reads a cell; an empty one is NaN.
-func number(t *testing.T, cell string) float64 {
-	t.Helper()
-	if cell == "" {
-		return math.NaN()
-	}
-	v, err := strconv.ParseFloat(cell, 64)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return v
-}
-
-func within(t *testing.T, what string, got, want, tolerance float64) {
-	t.Helper()
-	if !(math.Abs(got-want) <= tolerance) {
-		t.Errorf("%s = %.8g, want %.8g within %.2g", what, got, want, tolerance)
-	}
-}
-
 // The reference library evaluates the same equation, printed to 7 decimals.
 func TestStraightAgainstReference(t *testing.T) {
-	for _, r := range rows(t, "smooth_tube_reference.csv") {
-		re := number(t, r["reynolds"])
-		within(t, "smooth f at Re "+r["reynolds"], Straight(re, 0), number(t, r["fluids_churchill_1977"]), 0.5e-7)
-		within(t, "laminar f at Re "+r["reynolds"], Laminar(re), number(t, r["laminar_64_over_Re"]), 0.5e-6)
+	for _, r := range checktest.Table(t, "smooth_tube_reference.csv") {
+		re := r.Number("reynolds")
+		checktest.Near(t, "smooth f at Re "+r.Text("reynolds"), Straight(re, 0), r.Number("fluids_churchill_1977"), 0.5e-7)
+		checktest.Near(t, "laminar f at Re "+r.Text("reynolds"), Laminar(re), r.Number("laminar_64_over_Re"), 0.5e-6)
 	}
-	for _, r := range rows(t, "rough_tube_reference.csv") {
-		re, rough := number(t, r["reynolds"]), number(t, r["eD"])
+	for _, r := range checktest.Table(t, "rough_tube_reference.csv") {
+		re, rough := r.Number("reynolds"), r.Number("eD")
 		f := Straight(re, rough)
-		within(t, "rough f at Re "+r["reynolds"]+", e/d "+r["eD"], f, number(t, r["fluids_churchill_1977"]), 0.5e-7)
+		checktest.Near(t, "rough f at Re "+r.Text("reynolds")+", e/d "+r.Text("eD"), f, r.Number("fluids_churchill_1977"), 0.5e-7)
 		// Colebrook is an independent correlation of the same data; the two are
 		// known to part by up to 2.5 % near Re 4000 and at high roughness.
-		colebrook := number(t, r["fluids_colebrook"])
-		within(t, "f against Colebrook", f, colebrook, 0.03*colebrook)
+		colebrook := r.Number("fluids_colebrook")
+		checktest.Near(t, "f against Colebrook", f, colebrook, 0.03*colebrook)
 	}
-	within(t, "f at Re 1e5, e/d 1e-4", Straight(1e5, 1e-4), 0.018462624566, 0.5e-12)
+	checktest.Near(t, "f at Re 1e5, e/d 1e-4", Straight(1e5, 1e-4), 0.018462624566, 0.5e-12)
 }
 
 // Measured: within 3 % from Re 3200 to 20000, where beer lines run turbulent,
@@ -78,8 +32,8 @@ func TestStraightAgainstReference(t *testing.T) {
 // laminar line, from there to 2100 they lie up to 14.2 % above it.
 func TestStraightAgainstMeasurement(t *testing.T) {
 	checked := 0
-	for _, r := range rows(t, "smooth_tube_measured.csv") {
-		re, measured := number(t, r["reynolds"]), number(t, r["friction_factor_measured"])
+	for _, r := range checktest.Table(t, "smooth_tube_measured.csv") {
+		re, measured := r.Number("reynolds"), r.Number("friction_factor_measured")
 		f := Straight(re, 0)
 		tolerance := 0.0
 		switch {
@@ -101,7 +55,7 @@ func TestStraightAgainstMeasurement(t *testing.T) {
 		default:
 			tolerance = 0.04
 		}
-		within(t, "f at Re "+r["reynolds"], f, measured, tolerance*measured)
+		checktest.Near(t, "f at Re "+r.Text("reynolds"), f, measured, tolerance*measured)
 		checked++
 	}
 	if checked != 58 {
@@ -110,65 +64,65 @@ func TestStraightAgainstMeasurement(t *testing.T) {
 }
 
 func TestTextbookExamples(t *testing.T) {
-	for _, r := range rows(t, "friction_textbook.csv") {
-		density, bore, speed := number(t, r["density_kg_m3"]), number(t, r["bore_m"]), number(t, r["speed_m_s"])
-		re := density * speed * bore / number(t, r["viscosity_pa_s"])
-		f := Straight(re, number(t, r["roughness_m"])/bore)
-		name, tolerance := r["example"], number(t, r["tolerance_share"])
-		if want := number(t, r["printed_re"]); !math.IsNaN(want) {
-			within(t, name+" Re", re, want, 0.001*want)
+	for _, r := range checktest.Table(t, "friction_textbook.csv") {
+		density, bore, speed := r.Number("density_kg_m3"), r.Number("bore_m"), r.Number("speed_m_s")
+		re := density * speed * bore / r.Number("viscosity_pa_s")
+		f := Straight(re, r.Number("roughness_m")/bore)
+		name, tolerance := r.Text("example"), r.Number("tolerance_share")
+		if want := r.Optional("printed_re"); !math.IsNaN(want) {
+			checktest.Near(t, name+" Re", re, want, 0.001*want)
 		}
-		want := number(t, r["printed_f"])
-		within(t, name+" f", f, want, math.Max(tolerance*want, 0.00005))
-		if want := number(t, r["printed_loss_pa"]); !math.IsNaN(want) {
-			within(t, name+" loss", Loss(f, number(t, r["length_m"]), bore, density, speed), want, tolerance*want)
+		want := r.Number("printed_f")
+		checktest.Near(t, name+" f", f, want, math.Max(tolerance*want, 0.00005))
+		if want := r.Optional("printed_loss_pa"); !math.IsNaN(want) {
+			checktest.Near(t, name+" loss", Loss(f, r.Number("length_m"), bore, density, speed), want, tolerance*want)
 		}
 	}
 }
 
 func TestCoiledAgainstReference(t *testing.T) {
-	for _, r := range rows(t, "coil_friction_printed.csv") {
-		re, curvature, want := number(t, r["reynolds"]), number(t, r["d_over_D"]), number(t, r["value"])
-		switch r["quantity"] {
+	for _, r := range checktest.Table(t, "coil_friction_printed.csv") {
+		re, curvature, want := r.Optional("reynolds"), r.Number("d_over_D"), r.Number("value")
+		switch r.Text("quantity") {
 		case "white":
-			within(t, "White", Coiled(re, 0, curvature), want, 0.5e-8)
+			checktest.Near(t, "White", Coiled(re, 0, curvature), want, 0.5e-8)
 		case "critical ito":
-			within(t, "critical Reynolds number after Ito", CriticalIto(curvature), want, 0.5e-4)
+			checktest.Near(t, "critical Reynolds number after Ito", CriticalIto(curvature), want, 0.5e-4)
 		case "critical schmidt":
-			within(t, "critical Reynolds number after Schmidt", CriticalSchmidt(curvature), want, 0.5e-4)
+			checktest.Near(t, "critical Reynolds number after Schmidt", CriticalSchmidt(curvature), want, 0.5e-4)
 		default:
-			t.Errorf("unknown quantity %q", r["quantity"])
+			t.Errorf("unknown quantity %q", r.Text("quantity"))
 		}
 	}
 	laminar, turbulent := 0, 0
-	for _, r := range rows(t, "coil_friction_reference.csv") {
-		re, curvature := number(t, r["reynolds"]), number(t, r["d_over_D"])
+	for _, r := range checktest.Table(t, "coil_friction_reference.csv") {
+		re, curvature := r.Number("reynolds"), r.Number("d_over_D")
 		f := Coiled(re, 0, curvature)
-		what := "f in a coil at Re " + r["reynolds"] + ", d/D " + r["d_over_D"]
+		what := "f in a coil at Re " + r.Text("reynolds") + ", d/D " + r.Text("d_over_D")
 		switch x := re * curvature * curvature; {
 		case re < 0.85*CriticalIto(curvature):
 			// White to the reference's last digit.
-			within(t, what, f, number(t, r["white_1929_lam"]), 0.6e-6)
+			checktest.Near(t, what, f, r.Number("white_1929_lam"), 0.6e-6)
 			laminar++
 		case re < CriticalIto(curvature):
 			// The two branches cross here; the larger exceeds White by at most 2 %.
-			white := number(t, r["white_1929_lam"])
-			within(t, what, f, 1.01*white, 0.01001*white)
+			white := r.Number("white_1929_lam")
+			checktest.Near(t, what, f, 1.01*white, 0.01001*white)
 			laminar++
 		case x <= 300:
 			// Ito against an independent correlation inside his range.
-			mori := number(t, r["mori_nakayama_turb"])
-			within(t, what, f, mori, 0.04*mori)
+			mori := r.Number("mori_nakayama_turb")
+			checktest.Near(t, what, f, mori, 0.04*mori)
 			turbulent++
 		case x <= 1000: // beyond his range the two part slowly
-			mori := number(t, r["mori_nakayama_turb"])
-			within(t, what, f, mori, 0.08*mori)
+			mori := r.Number("mori_nakayama_turb")
+			checktest.Near(t, what, f, mori, 0.08*mori)
 			turbulent++
 		}
 		// Schmidt agrees once the coil is fully turbulent; near its critical
 		// number it is known to lie far above the others.
-		if schmidt := number(t, r["schmidt_1967_turb"]); re >= 20000 && re*curvature*curvature <= 500 {
-			within(t, what+" against Schmidt", f, schmidt, 0.045*schmidt)
+		if schmidt := r.Optional("schmidt_1967_turb"); re >= 20000 && re*curvature*curvature <= 500 {
+			checktest.Near(t, what+" against Schmidt", f, schmidt, 0.045*schmidt)
 		}
 	}
 	if laminar < 35 || turbulent < 30 {
@@ -197,6 +151,8 @@ func TestCoiledIsContinuousAndNeverBelowStraight(t *testing.T) {
 		}
 	})
 }
+
+func TestEveryTableIsRead(t *testing.T) { checktest.EveryTableIsRead(t) }
 
 func TestFrictionSpecialCases(t *testing.T) {
 	if f := Straight(0, 0); !math.IsInf(f, 1) {

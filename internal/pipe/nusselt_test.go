@@ -4,31 +4,32 @@ import (
 	"math"
 	"testing"
 
+	"example.com/pourwell/internal/checktest"
 	"pgregory.net/rapid"
 )
 
 // The library evaluates the same equations in the same precision.
 func TestNusseltAgainstReference(t *testing.T) {
-	for _, r := range rows(t, "nusselt_printed.csv") {
-		re, pr := number(t, r["reynolds"]), number(t, r["prandtl"])
-		want := number(t, r["nusselt"])
-		switch r["correlation"] {
+	for _, r := range checktest.Table(t, "nusselt_printed.csv") {
+		re, pr := r.Optional("reynolds"), r.Optional("prandtl")
+		want := r.Number("nusselt")
+		switch r.Text("correlation") {
 		case "gnielinski":
-			within(t, "Gnielinski", Gnielinski(re, pr, number(t, r["friction_factor"])), want, 1e-12*want)
+			checktest.Near(t, "Gnielinski", Gnielinski(re, pr, r.Number("friction_factor")), want, 1e-12*want)
 		case "hausen":
-			within(t, "Hausen", Hausen(re*pr*number(t, r["bore_over_length"])), want, 1e-12*want)
+			checktest.Near(t, "Hausen", Hausen(re*pr*r.Number("bore_over_length")), want, 1e-12*want)
 		case "schmidt_critical":
-			within(t, "CriticalSchmidt", CriticalSchmidt(number(t, r["curvature"])), want, 1e-12*want)
+			checktest.Near(t, "CriticalSchmidt", CriticalSchmidt(r.Number("curvature")), want, 1e-12*want)
 		case "schmidt_turbulent":
 			// Another correlation for the same thing: each claims 15 %. It is
 			// stated to hold from the critical Reynolds number up.
-			curvature := number(t, r["curvature"])
+			curvature := r.Number("curvature")
 			if re < CriticalSchmidt(curvature) {
 				continue
 			}
-			within(t, "NusseltCoiled at Re "+r["reynolds"], NusseltCoiled(re, pr, curvature), want, 0.30*want)
+			checktest.Near(t, "NusseltCoiled at Re "+r.Text("reynolds"), NusseltCoiled(re, pr, curvature), want, 0.30*want)
 		default:
-			t.Errorf("unknown correlation %q", r["correlation"])
+			t.Errorf("unknown correlation %q", r.Text("correlation"))
 		}
 	}
 }
@@ -62,7 +63,7 @@ func TestNusseltCoiledMeetsStraight(t *testing.T) {
 	for _, re := range []float64{22000, 5e4, 1e5} {
 		for _, pr := range []float64{7, 13} {
 			straight := NusseltStraight(re, pr, 0)
-			within(t, "NusseltCoiled", NusseltCoiled(re, pr, 1e-5), straight, 0.10*straight)
+			checktest.Near(t, "NusseltCoiled", NusseltCoiled(re, pr, 1e-5), straight, 0.10*straight)
 		}
 	}
 }
@@ -72,13 +73,13 @@ func TestNusseltCoiledMeetsStraight(t *testing.T) {
 // the 10 % of the Nusselt number that it enters.
 func TestPetukhovAgainstMeasured(t *testing.T) {
 	n := 0
-	for _, r := range rows(t, "smooth_tube_measured.csv") {
-		re, f := number(t, r["reynolds"]), number(t, r["friction_factor_measured"])
+	for _, r := range checktest.Table(t, "smooth_tube_measured.csv") {
+		re, f := r.Number("reynolds"), r.Number("friction_factor_measured")
 		if re < NusseltTransitionHigh || re > 1e6 || re == 40850 { // 40850 looks misprinted
 			continue
 		}
 		n++
-		within(t, "Petukhov at Re "+r["reynolds"], Petukhov(re), f, 0.04*f)
+		checktest.Near(t, "Petukhov at Re "+r.Text("reynolds"), Petukhov(re), f, 0.04*f)
 	}
 	if n < 5 {
 		t.Errorf("only %d measurements in range", n)
@@ -88,15 +89,15 @@ func TestPetukhovAgainstMeasured(t *testing.T) {
 // The straight tube takes each of its three branches and meets at their ends.
 func TestNusseltStraightBranches(t *testing.T) {
 	const pr, ratio = 12, 0.002
-	within(t, "laminar", NusseltStraight(1000, pr, ratio), Hausen(1000*pr*ratio), 1e-12)
-	within(t, "endless", NusseltStraight(1000, pr, 0), 3.66, 1e-12) // Graetz, any textbook
-	within(t, "turbulent", NusseltStraight(8000, pr, ratio), Gnielinski(8000, pr, Petukhov(8000)), 1e-12)
+	checktest.Near(t, "laminar", NusseltStraight(1000, pr, ratio), Hausen(1000*pr*ratio), 1e-12)
+	checktest.Near(t, "endless", NusseltStraight(1000, pr, 0), 3.66, 1e-12) // Graetz, any textbook
+	checktest.Near(t, "turbulent", NusseltStraight(8000, pr, ratio), Gnielinski(8000, pr, Petukhov(8000)), 1e-12)
 	for _, edge := range []float64{NusseltTransitionLow, NusseltTransitionHigh} {
 		below, above := NusseltStraight(edge*(1-1e-12), pr, ratio), NusseltStraight(edge*(1+1e-12), pr, ratio)
-		within(t, "step at a branch's end", above, below, 1e-9*below)
+		checktest.Near(t, "step at a branch's end", above, below, 1e-9*below)
 	}
 	lo, hi := NusseltStraight(NusseltTransitionLow, pr, ratio), NusseltStraight(NusseltTransitionHigh, pr, ratio)
-	within(t, "midway", NusseltStraight(3150, pr, ratio), (lo+hi)/2, 1e-9)
+	checktest.Near(t, "midway", NusseltStraight(3150, pr, ratio), (lo+hi)/2, 1e-9)
 }
 
 func TestNusseltProperties(t *testing.T) {

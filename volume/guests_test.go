@@ -8,6 +8,7 @@ import (
 	"testing"
 	"time"
 
+	"example.com/pourwell/internal/checktest"
 	"github.com/google/go-cmp/cmp"
 	"gonum.org/v1/gonum/stat/distuv"
 	"pgregory.net/rapid"
@@ -27,9 +28,9 @@ func pints(t testing.TB) Yield {
 // hour, two for a reception of one hour. The usual crowd drinks that.
 func TestGuestsPractice(t *testing.T) {
 	rules := map[string]float64{}
-	for _, row := range readTable(t, "guest_practice.csv") {
-		if row["rule"] == "drinks per guest, first hour" || row["rule"] == "drinks per guest, each later hour" || row["rule"] == "one-hour reception, drinks per guest" {
-			rules[row["rule"]] = number(t, row["value"])
+	for _, row := range checktest.Table(t, "guest_practice.csv") {
+		if row.Text("rule") == "drinks per guest, first hour" || row.Text("rule") == "drinks per guest, each later hour" || row.Text("rule") == "one-hour reception, drinks per guest" {
+			rules[row.Text("rule")] = row.Number("value")
 		}
 	}
 	hour := DefaultCrowd(100, time.Hour)

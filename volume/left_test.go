@@ -6,6 +6,7 @@ import (
 	"math"
 	"testing"
 
+	"example.com/pourwell/internal/checktest"
 	"gonum.org/v1/gonum/unit"
 	"pgregory.net/rapid"
 )
@@ -42,12 +43,12 @@ func TestLeftInverts(t *testing.T) {
 // Common practice, no source: a full half barrel weighs 160.5 lb on the scale,
 // a sixth 58 lb. At a gravity of 1.010 both are full within 1 %.
 func TestLeftPrintedWeights(t *testing.T) {
-	for _, row := range readTable(t, "vessels.csv") {
-		if row["full_lb"] == "" || row["tare_lb"] == "" || row["vessel"] == "soda-5gal" {
+	for _, row := range checktest.Table(t, "vessels.csv") {
+		if row.Text("full_lb") == "" || row.Text("tare_lb") == "" || row.Text("vessel") == "soda-5gal" {
 			continue
 		}
-		keg, _ := VesselNamed(row["vessel"])
-		r, err := keg.Into(GlassOf(USPint)).Left(unit.Mass(number(t, row["full_lb"]))*Pound, 1.010)
+		keg, _ := VesselNamed(row.Text("vessel"))
+		r, err := keg.Into(GlassOf(USPint)).Left(unit.Mass(row.Number("full_lb"))*Pound, 1.010)
 		if err != nil || r.Share < 0.99 {
 			t.Errorf("%s: %.3f full, %v", keg.Name, r.Share, err)
 		}

@@ -4,8 +4,10 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"strings"
 	"testing"
 
+	"example.com/pourwell/internal/checktest"
 	"gonum.org/v1/gonum/unit"
 	"pgregory.net/rapid"
 )
@@ -16,8 +18,8 @@ import (
 // within 5 %; the 60 oz rows are limited by rounding and left out.
 func TestPoursTradeTable(t *testing.T) {
 	halfBarrel, _ := VesselNamed("us-half")
-	for _, row := range readTable(t, "pours_per_keg.csv") {
-		oz, head := number(t, row["glass_us_fl_oz"]), number(t, row["head_in"])
+	for _, row := range checktest.Table(t, "pours_per_keg.csv") {
+		oz, head := row.Number("glass_us_fl_oz"), row.Number("head_in")
 		if oz == 60 {
 			continue
 		}
@@ -30,7 +32,7 @@ func TestPoursTradeTable(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		glasses := number(t, row["glasses_per_half"])
+		glasses := row.Number("glasses_per_half")
 		want := 1984 / glasses
 		if got := float64(y.Liquid / USFluidOunce); math.Abs(got/want-1) > tolerance {
 			t.Errorf("%g oz, %g in: %.3f oz of beer, the table has %.3f", oz, head, got, want)
@@ -135,7 +137,7 @@ func TestEveryGlassIsUsable(t *testing.T) {
 		if err != nil || y.Pours < 1 || g.Source == "" || g.Defined == "" || g.Sized == "" || g.Weighed == "" {
 			t.Errorf("%s: %d pours, %v", g.Name, y.Pours, err)
 		}
-		for _, name := range append([]string{g.Name}, splitNames(g.aliases)...) {
+		for _, name := range append([]string{g.Name}, strings.Fields(g.aliases)...) {
 			if got, ok := GlassNamed(name); names[name] || !ok || got != g.Glass {
 				t.Errorf("GlassNamed(%q) = %q, %v", name, got.Name, ok)
 			}

@@ -7,29 +7,30 @@ import (
 	"testing"
 	"time"
 
+	"example.com/pourwell/internal/checktest"
 	"gonum.org/v1/gonum/stat/distuv"
 	"pgregory.net/rapid"
 )
 
 func TestQueueTextbooks(t *testing.T) {
 	for _, file := range []string{"erlang_c.csv", "erlang_c_memory.csv"} {
-		for _, row := range readTable(t, file) {
+		for _, row := range checktest.Table(t, file) {
 			// The rates are scaled so that every serving takes 30 s, within the
 			// range of a bar.
-			scale := number(t, row["served"]) / 120
-			arrivals, served := number(t, row["arrivals"])/scale, number(t, row["served"])/scale
-			b := Bar{Guests: 100, PerHour: arrivals / 100, PourTime: hours(1 / served), Taps: int(number(t, row["servers"]))}
+			scale := row.Number("served") / 120
+			arrivals, served := row.Number("arrivals")/scale, row.Number("served")/scale
+			b := Bar{Guests: 100, PerHour: arrivals / 100, PourTime: hours(1 / served), Taps: int(row.Number("servers"))}
 			q, err := b.Queue()
 			if err != nil {
-				t.Fatal(row, err)
+				t.Fatal(row.Text("problem"), err)
 			}
 			got := map[string]float64{
 				"C": q.Waits, "Lq": q.Queue, "L": q.Queue + q.load,
 				"Wq": q.Mean.Hours() / scale, "W": (q.Mean.Hours() + 1/served) / scale,
 				"P0": stepValue(t, q.Steps(), "P0"),
-			}[row["quantity"]]
-			if want := number(t, row["printed"]); math.Abs(got-want) > number(t, row["tolerance"]) {
-				t.Errorf("%s: %s = %.6g, printed %s", row["problem"], row["quantity"], got, row["printed"])
+			}[row.Text("quantity")]
+			if want := row.Number("printed"); math.Abs(got-want) > row.Number("tolerance") {
+				t.Errorf("%s: %s = %.6g, printed %s", row.Text("problem"), row.Text("quantity"), got, row.Text("printed"))
 			}
 		}
 	}

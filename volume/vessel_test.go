@@ -6,6 +6,7 @@ import (
 	"strings"
 	"testing"
 
+	"example.com/pourwell/internal/checktest"
 	"gonum.org/v1/gonum/unit"
 )
 
@@ -19,14 +20,14 @@ func TestUnitsExact(t *testing.T) {
 		"US beer barrel 31 gal": float64(USBarrel / Litre), "UK beer barrel 36 imp gal": float64(UKBarrel / Litre),
 	}
 	seen := 0
-	for _, row := range readTable(t, "unit_conversions.csv") {
-		got, ok := ours[row["quantity"]]
+	for _, row := range checktest.Table(t, "unit_conversions.csv") {
+		got, ok := ours[row.Text("quantity")]
 		if !ok {
 			continue // units of other packages
 		}
 		seen++
-		if want := number(t, row["value"]); math.Abs(got/want-1) > 1e-15 {
-			t.Errorf("%s: %.17g, want %.17g", row["quantity"], got, want)
+		if want := row.Number("value"); math.Abs(got/want-1) > 1e-15 {
+			t.Errorf("%s: %.17g, want %.17g", row.Text("quantity"), got, want)
 		}
 	}
 	if seen != len(ours) {
@@ -36,11 +37,11 @@ func TestUnitsExact(t *testing.T) {
 
 func TestVesselVolumesByDefinition(t *testing.T) {
 	gallon := map[string]float64{"us": 3.785411784, "imperial": 4.54609}
-	for _, row := range readTable(t, "vessel_volumes.csv") {
-		v, ok := VesselNamed(row["vessel"])
-		want := number(t, row["gallons"]) * gallon[row["system"]]
+	for _, row := range checktest.Table(t, "vessel_volumes.csv") {
+		v, ok := VesselNamed(row.Text("vessel"))
+		want := row.Number("gallons") * gallon[row.Text("system")]
 		if got := float64(v.Capacity / Litre); !ok || math.Abs(got/want-1) > 1e-14 {
-			t.Errorf("%s: %v, %.15g L; want %.15g", row["vessel"], ok, got, want)
+			t.Errorf("%s: %v, %.15g L; want %.15g", row.Text("vessel"), ok, got, want)
 		}
 	}
 }
@@ -50,23 +51,23 @@ func TestVesselVolumesByDefinition(t *testing.T) {
 // beer of gravity 1.008 within 0.5 lb, the rounding of the printed weights; the
 // 50 L keg is left out, as its printed weight contradicts itself.
 func TestVesselSizes(t *testing.T) {
-	for _, row := range readTable(t, "vessels.csv") {
-		v, ok := VesselNamed(row["vessel"])
+	for _, row := range checktest.Table(t, "vessels.csv") {
+		v, ok := VesselNamed(row.Text("vessel"))
 		if !ok {
-			t.Errorf("%s is not known", row["vessel"])
+			t.Errorf("%s is not known", row.Text("vessel"))
 			continue
 		}
-		if h := float64(v.Height / Millimetre); math.Abs(h-number(t, row["height_mm"])) > 1 {
-			t.Errorf("%s: height %.1f mm, want %s", v.Name, h, row["height_mm"])
+		if h := float64(v.Height / Millimetre); math.Abs(h-row.Number("height_mm")) > 1 {
+			t.Errorf("%s: height %.1f mm, want %s", v.Name, h, row.Text("height_mm"))
 		}
-		if d := float64(v.Diameter / Millimetre); math.Abs(d-number(t, row["diameter_mm"])) > 1 {
-			t.Errorf("%s: diameter %.1f mm, want %s", v.Name, d, row["diameter_mm"])
+		if d := float64(v.Diameter / Millimetre); math.Abs(d-row.Number("diameter_mm")) > 1 {
+			t.Errorf("%s: diameter %.1f mm, want %s", v.Name, d, row.Text("diameter_mm"))
 		}
-		if w := row["tare_lb"]; w != "" && math.Abs(float64(v.Tare/Pound)-number(t, w)) > 0.05 {
+		if w := row.Text("tare_lb"); w != "" && math.Abs(float64(v.Tare/Pound)-row.Number("tare_lb")) > 0.05 {
 			t.Errorf("%s: tare %.2f lb, want %s", v.Name, float64(v.Tare/Pound), w)
 		}
-		if w := row["full_lb"]; w != "" && v.Name != "euro-50" {
-			if full := float64(v.Tare/Pound) + beerDensity*float64(v.Capacity)/float64(Pound); math.Abs(full-number(t, w)) > 0.5 {
+		if w := row.Text("full_lb"); w != "" && v.Name != "euro-50" {
+			if full := float64(v.Tare/Pound) + beerDensity*float64(v.Capacity)/float64(Pound); math.Abs(full-row.Number("full_lb")) > 0.5 {
 				t.Errorf("%s: full %.1f lb, want %s", v.Name, full, w)
 			}
 		}

@@ -7,6 +7,7 @@ import (
 	"testing"
 	"time"
 
+	"example.com/pourwell/internal/checktest"
 	"example.com/pourwell/thermal"
 	"example.com/pourwell/volume"
 	"gonum.org/v1/gonum/unit"
@@ -15,33 +16,33 @@ import (
 // EN 25814, to 0.07 mg/L: half a digit of the table and the 0.06 mg/L by which
 // the equation behind it is known to differ.
 func TestOxygenSaturation(t *testing.T) {
-	for _, r := range table(t, "oxygen_in_water.csv") {
-		c := r.number("temp_degC")
-		near(t, fmt.Sprintf("oxygen at %g °C", c), oxygenSaturation(c+iceKelvin), r.number("en25814_mg_per_L"), 0.07)
+	for _, r := range checktest.Table(t, "oxygen_in_water.csv") {
+		c := r.Number("temp_degC")
+		checktest.Near(t, fmt.Sprintf("oxygen at %g °C", c), oxygenSaturation(c+iceKelvin), r.Number("en25814_mg_per_L"), 0.07)
 		// The international equation of the guideline, through another route, within 1.2 %.
 		k := c + iceKelvin
 		henry := oxygen.dissolved(k, oxygen.henry(k), oxygenInAir*(atmosphere-steamPressure(k)))
-		near(t, fmt.Sprintf("oxygen by IAPWS at %g °C", c), henry, r.number("en25814_mg_per_L"), 0.012*henry+0.05)
+		checktest.Near(t, fmt.Sprintf("oxygen by IAPWS at %g °C", c), henry, r.Number("en25814_mg_per_L"), 0.012*henry+0.05)
 	}
 }
 
 func TestDiffusivities(t *testing.T) {
-	for _, r := range table(t, "co2_diffusivity.csv") {
-		want, half := r.printed("crc_printed_1e9_m2_per_s")
-		near(t, "CO2", 1e9*co2Diffusivity(r.number("temp_degC")+iceKelvin), want, half+0.007*want)
+	for _, r := range checktest.Table(t, "co2_diffusivity.csv") {
+		want, half := r.Printed("crc_printed_1e9_m2_per_s")
+		checktest.Near(t, "CO2", 1e9*co2Diffusivity(r.Number("temp_degC")+iceKelvin), want, half+0.007*want)
 	}
 	// Oxygen in the same column at 20 °C, between the two that the law goes through.
-	near(t, "O2 at 20 °C", 1e9*oxygenDiffusivity(293.15), 2.01, 0.015)
-	near(t, "O2 at 30 °C", 1e9*oxygenDiffusivity(303.15), 2.42, 0.005)
+	checktest.Near(t, "O2 at 20 °C", 1e9*oxygenDiffusivity(293.15), 2.01, 0.015)
+	checktest.Near(t, "O2 at 30 °C", 1e9*oxygenDiffusivity(303.15), 2.42, 0.005)
 }
 
 func TestSlab(t *testing.T) {
-	for _, r := range table(t, "consolidation.csv") {
-		near(t, "share", slabUptake(r.number("time_factor")), r.number("degree"), 0.0008)
-		near(t, "time", slabTime(r.number("degree")), r.number("time_factor"), 0.002)
+	for _, r := range checktest.Table(t, "consolidation.csv") {
+		checktest.Near(t, "share", slabUptake(r.Number("time_factor")), r.Number("degree"), 0.0008)
+		checktest.Near(t, "time", slabTime(r.Number("degree")), r.Number("time_factor"), 0.002)
 	}
 	for tau := 1e-4; tau < 3; tau *= 1.1 {
-		near(t, "inverse", slabUptake(slabTime(slabUptake(tau))), slabUptake(tau), 1e-9)
+		checktest.Near(t, "inverse", slabUptake(slabTime(slabUptake(tau))), slabUptake(tau), 1e-9)
 		if !(slabUptake(tau*1.01) > slabUptake(tau)) {
 			t.Errorf("not monotonic at %g", tau)
 		}
@@ -55,7 +56,7 @@ func TestSlab(t *testing.T) {
 func TestFlatInTheEnd(t *testing.T) {
 	keg, _ := volume.VesselNamed("us-half")
 	p := must(DefaultDraught().AirPump(keg, thermal.Celsius(4), Volumes(2.5)).After(0))(t)
-	near(t, "content in the end", p.Content.Volumes(), 1.46, 0.01)
+	checktest.Near(t, "content in the end", p.Content.Volumes(), 1.46, 0.01)
 }
 
 func TestPumpSagAndStrokes(t *testing.T) {
@@ -66,20 +67,20 @@ func TestPumpSagAndStrokes(t *testing.T) {
 	// same number of molecules back.
 	gas, glass := float64(keg.Capacity)/2, float64(a.Glass)
 	absolute := a.Gauge.Absolute(a.Air).Pascals()
-	near(t, "pressure after the glass", (absolute-float64(p.Sag))*(gas+glass), absolute*gas, 1e-9*absolute*gas)
-	near(t, "air of the strokes", p.Strokes*float64(a.Stroke)*a.Air.Pascals(), float64(p.Sag)*(gas+glass), 1e-9*absolute*glass)
+	checktest.Near(t, "pressure after the glass", (absolute-float64(p.Sag))*(gas+glass), absolute*gas, 1e-9*absolute*gas)
+	checktest.Near(t, "air of the strokes", p.Strokes*float64(a.Stroke)*a.Air.Pascals(), float64(p.Sag)*(gas+glass), 1e-9*absolute*glass)
 	// 13.1 mg/L at 4 °C (EN 25814) times the 1.68 atm of 10 psi.
-	near(t, "saturation", p.OxygenSaturation, 13.1*(1+10/14.696), 0.12)
+	checktest.Near(t, "saturation", p.OxygenSaturation, 13.1*(1+10/14.696), 0.12)
 	if !(p.Oxygen > 0 && p.Oxygen < p.OxygenSaturation) || !(p.Stale > 0) {
 		t.Errorf("%+v", p)
 	}
-	near(t, "oxygen when stale", must(a.After(p.Stale))(t).Oxygen, 0.3, 1e-6)
+	checktest.Near(t, "oxygen when stale", must(a.After(p.Stale))(t).Oxygen, 0.3, 1e-6)
 	carried := a
 	carried.Carried = true
 	q := must(carried.After(6 * time.Hour))(t)
-	near(t, "oxygen when stale, carried", must(carried.After(q.Stale))(t).Oxygen, 0.3, 1e-6)
+	checktest.Near(t, "oxygen when stale, carried", must(carried.After(q.Stale))(t).Oxygen, 0.3, 1e-6)
 	// h/k: the first hour's gain of a stirred keg is k t c_s/h.
-	near(t, "first minute carried", must(carried.After(time.Minute))(t).Oxygen, 60*stirred/q.depth*q.OxygenSaturation, 1e-3*q.OxygenSaturation)
+	checktest.Near(t, "first minute carried", must(carried.After(time.Minute))(t).Oxygen, 60*stirred/q.depth*q.OxygenSaturation, 1e-3*q.OxygenSaturation)
 	if !(q.Oxygen > p.Oxygen && q.Stale < p.Stale) {
 		t.Error("carrying does not stale faster")
 	}

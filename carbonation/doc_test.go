@@ -1,46 +1,14 @@
 package carbonation
 
 import (
-	"fmt"
-	"go/ast"
-	"go/doc"
-	"go/parser"
-	"go/token"
-	"os"
-	"regexp"
-	"slices"
-	"strings"
 	"testing"
+
+	"example.com/pourwell/internal/checktest"
 )
 
 // The validity table of the documentation is the table that the checks read.
 func TestValidityTable(t *testing.T) {
-	text, err := os.ReadFile("doc.go")
-	if err != nil {
-		t.Fatal(err)
-	}
-	_, after, ok := strings.Cut(string(text), "// # Validity\n")
-	section, _, okEnd := strings.Cut(after, "// # ")
-	if !ok || !okEnd {
-		t.Fatal("doc.go has no section Validity")
-	}
-	row := regexp.MustCompile(`(?m)^//\t(.*)$`)
-	var documented []string
-	for _, m := range row.FindAllStringSubmatch(section, -1) {
-		documented = append(documented, m[1])
-	}
-	var want []string
-	for _, r := range Limits() {
-		want = append(want, strings.TrimSpace(fmt.Sprintf("%-28s %g to %g %s", r.Name, r.Min, r.Max, r.Unit)))
-	}
-	if !slices.Equal(documented, want) {
-		t.Errorf("doc.go says\n%s\nthe table says\n%s", strings.Join(documented, "\n"), strings.Join(want, "\n"))
-	}
-	for _, r := range Limits() {
-		if r.Source == "" || !(r.Min < r.Max) {
-			t.Errorf("row %+v", r)
-		}
-	}
+	checktest.Validity(t, "%-28s %g to %g %s", Limits())
 }
 
 // Each exported function and method, and the outside value it is checked
@@ -87,57 +55,8 @@ var outsideChecks = map[string]string{
 var plainMethods = []string{"String", "IsValid", "MarshalText", "UnmarshalText", "Steps", "Band"}
 
 func TestEveryExportIsChecked(t *testing.T) {
-	fset := token.NewFileSet()
-	entries, err := os.ReadDir(".")
-	if err != nil {
-		t.Fatal(err)
-	}
-	var files []*ast.File
-	for _, e := range entries {
-		if name := e.Name(); strings.HasSuffix(name, ".go") && !strings.HasSuffix(name, "_test.go") {
-			f, err := parser.ParseFile(fset, name, nil, parser.ParseComments)
-			if err != nil {
-				t.Fatal(err)
-			}
-			files = append(files, f)
-		}
-	}
-	p, err := doc.NewFromFiles(fset, files, "example.com/pourwell/carbonation")
-	if err != nil {
-		t.Fatal(err)
-	}
-	seen := map[string]bool{}
-	names := len(p.Funcs)
-	need := func(name string, comment string) {
-		seen[name] = true
-		if comment == "" {
-			t.Errorf("%s has no documentation", name)
-		}
-		if i := strings.LastIndex(name, "."); !slices.Contains(plainMethods, name[i+1:]) && outsideChecks[name] == "" {
-			t.Errorf("%s has no outside check", name)
-		}
-	}
-	for _, f := range p.Funcs {
-		need(f.Name, f.Doc)
-	}
-	for _, typ := range p.Types {
-		if typ.Name != "RangeError" { // an alias
-			names++
-		}
-		names += len(typ.Funcs)
-		for _, f := range typ.Funcs {
-			need(f.Name, f.Doc)
-		}
-		for _, m := range typ.Methods {
-			need(typ.Name+"."+m.Name, m.Doc)
-		}
-	}
-	for name := range outsideChecks {
-		if !seen[name] {
-			t.Errorf("%s is listed and does not exist", name)
-		}
-	}
-	if names > 25 {
-		t.Errorf("%d exported names, want at most 25", names)
-	}
+	shared := []string{"RangeError"} // an alias
+	checktest.EveryExportIsChecked(t, checktest.Exports{Checks: outsideChecks, Plain: plainMethods, Shared: shared, Most: 25})
 }
+
+func TestEveryTableIsRead(t *testing.T) { checktest.EveryTableIsRead(t) }

@@ -6,6 +6,7 @@ import (
 	"math"
 	"testing"
 
+	"example.com/pourwell/internal/checktest"
 	"example.com/pourwell/thermal"
 	"example.com/pourwell/volume"
 	"gonum.org/v1/gonum/unit"
@@ -21,14 +22,14 @@ func TestElevationIsTheFallOfAirPressure(t *testing.T) {
 		hill := sea
 		hill.Air = must(AirAt(h))(t)
 		high := must(hill.SolveGauge(thermal.Fahrenheit(38), Volumes(2.5)))(t)
-		near(t, fmt.Sprintf("gauge at %g m", float64(h)), high.Gauge.Pascals()-low.Gauge.Pascals(), 101325-hill.Air.Pascals(), 1e-9*101325)
+		checktest.Near(t, fmt.Sprintf("gauge at %g m", float64(h)), high.Gauge.Pascals()-low.Gauge.Pascals(), 101325-hill.Air.Pascals(), 1e-9*101325)
 	}
 	// A brewery's chart adds 0.5 psi per 1000 ft. Common practice, no source;
 	// the standard atmosphere agrees within 3.5 % up to 6000 ft.
 	foot := unit.Length(0.3048)
 	for _, kft := range []unit.Length{2, 4, 6} {
 		fall := 101325 - must(AirAt(kft*1000*foot))(t).Pascals()
-		near(t, "psi", fall/float64(PSI), 0.5*float64(kft), 0.035*0.5*float64(kft))
+		checktest.Near(t, "psi", fall/float64(PSI), 0.5*float64(kft), 0.035*0.5*float64(kft))
 	}
 }
 
@@ -38,14 +39,14 @@ func TestAirAt(t *testing.T) {
 		metres unit.Length
 		hPa    float64
 	}{{0, 1013.25}, {500, 954.61}, {1000, 898.75}, {1500, 845.56}, {2000, 794.95}, {3000, 701.09}, {5000, 540.20}} {
-		near(t, fmt.Sprintf("air at %g m, hPa", float64(c.metres)), 10*must(AirAt(c.metres))(t).KPa(), c.hPa, 0.02)
+		checktest.Near(t, fmt.Sprintf("air at %g m, hPa", float64(c.metres)), 10*must(AirAt(c.metres))(t).KPa(), c.hPa, 0.02)
 	}
 	standard := must(AbsoluteOf(Atmosphere).StationAt(1500))(t)
-	near(t, "standard sea-level pressure at 1500 m", 10*standard.KPa(), 845.56, 0.02)
+	checktest.Near(t, "standard sea-level pressure at 1500 m", 10*standard.KPa(), 845.56, 0.02)
 	// A hectopascal is 8.4 m of height near the sea: the rule of aviation,
 	// common practice, no source.
 	fine := must(AbsoluteOf(102325).StationAt(100))(t)
-	near(t, "high pressure at 100 m, hPa", 10*fine.KPa(), 1023.25-100/8.4, 0.4)
+	checktest.Near(t, "high pressure at 100 m, hPa", 10*fine.KPa(), 1023.25-100/8.4, 0.4)
 	for _, err := range []error{
 		second(AirAt(-501)), second(AirAt(unit.Length(math.NaN()))),
 		second(AbsoluteOf(845 * 100).StationAt(1500)), second(AbsoluteOf(Atmosphere).StationAt(7000)), second(Pressure{}.StationAt(0)),
@@ -102,10 +103,10 @@ func TestStepsRedoTheSum(t *testing.T) {
 	for _, s := range e.Steps() {
 		v[s.Symbol] = s.Value
 	}
-	near(t, "p", v["p_g"]+v["p_air"], v["p"], 1e-9)
-	near(t, "φ", math.Exp(1e-6*v["B"]*1e3*v["p_CO2"]/(8.314462618*v["T"])), v["φ"], 1e-12)
-	near(t, "c", v["β"]*v["K0"]*v["φ"]*v["p_CO2"]*44.0095/101.325, v["c"], 1e-9)
-	near(t, "v", v["c"]/1.9768, e.Content.Volumes(), 1e-12)
+	checktest.Near(t, "p", v["p_g"]+v["p_air"], v["p"], 1e-9)
+	checktest.Near(t, "φ", math.Exp(1e-6*v["B"]*1e3*v["p_CO2"]/(8.314462618*v["T"])), v["φ"], 1e-12)
+	checktest.Near(t, "c", v["β"]*v["K0"]*v["φ"]*v["p_CO2"]*44.0095/101.325, v["c"], 1e-9)
+	checktest.Near(t, "v", v["c"]/1.9768, e.Content.Volumes(), 1e-12)
 }
 
 func TestDraughtErrors(t *testing.T) {
@@ -159,26 +160,26 @@ func TestBlendRule(t *testing.T) {
 	straight := must(DefaultDraught().SolveContent(thermal.Fahrenheit(38), GaugeOf(12*PSI)))(t)
 	blend := DefaultDraught()
 	blend.CO2Share = 0.70
-	near(t, "psi of a 70 % blend", must(blend.SolveGauge(thermal.Fahrenheit(38), straight.Content))(t).Gauge.PSI(), 23.4, 0.02*23.4)
+	checktest.Near(t, "psi of a 70 % blend", must(blend.SolveGauge(thermal.Fahrenheit(38), straight.Content))(t).Gauge.PSI(), 23.4, 0.02*23.4)
 	share := must(DefaultDraught().SolveShare(thermal.Fahrenheit(38), straight.Content, GaugeOf(22*PSI)))(t)
-	near(t, "share at 22 psi", share.CO2Share, 26.7/36.7, 0.002)
+	checktest.Near(t, "share at 22 psi", share.CO2Share, 26.7/36.7, 0.002)
 	// At height the same share needs the absolute pressure, not the gauge.
 	hill := blend
 	hill.Air = must(AirAt(2000))(t)
 	low := must(blend.SolveGauge(thermal.Fahrenheit(38), straight.Content))(t)
 	high := must(hill.SolveGauge(thermal.Fahrenheit(38), straight.Content))(t)
-	near(t, "absolute at 2000 m", high.Absolute.KPa(), low.Absolute.KPa(), 1e-9)
+	checktest.Near(t, "absolute at 2000 m", high.Absolute.KPa(), low.Absolute.KPa(), 1e-9)
 }
 
 // The trade's table at 38 °F has no fugacity and 1.423 volumes an atmosphere
 // against the chart's 1.413: within 2.5 %.
 func TestBlendTable(t *testing.T) {
-	for _, r := range table(t, "blend_38F.csv") {
+	for _, r := range checktest.Table(t, "blend_38F.csv") {
 		d := DefaultDraught()
-		d.CO2Share = r.number("percent_CO2") / 100
-		e := must(d.SolveContent(thermal.Fahrenheit(38), GaugeOf(unit.Pressure(r.number("pressure_psig"))*PSI)))(t)
-		want, half := r.printed("volumes_CO2")
-		near(t, fmt.Sprintf("%g psi, %g %%", r.number("pressure_psig"), r.number("percent_CO2")), e.Content.Volumes(), want, half+0.025*want)
+		d.CO2Share = r.Number("percent_CO2") / 100
+		e := must(d.SolveContent(thermal.Fahrenheit(38), GaugeOf(unit.Pressure(r.Number("pressure_psig"))*PSI)))(t)
+		want, half := r.Printed("volumes_CO2")
+		checktest.Near(t, fmt.Sprintf("%g psi, %g %%", r.Number("pressure_psig"), r.Number("percent_CO2")), e.Content.Volumes(), want, half+0.025*want)
 	}
 }
 
@@ -188,9 +189,9 @@ func TestBlendTable(t *testing.T) {
 func TestNitrogenOfStout(t *testing.T) {
 	stout := Draught{Air: AbsoluteOf(Atmosphere), CO2Share: 0.25}
 	e := must(stout.SolveContent(thermal.Fahrenheit(38), GaugeOf(35*PSI)))(t)
-	near(t, "volumes on 25/75 at 35 psi", e.Content.Volumes(), 1.2, 0.05) // common practice, no source
+	checktest.Near(t, "volumes on 25/75 at 35 psi", e.Content.Volumes(), 1.2, 0.05) // common practice, no source
 	k := e.Temperature.Kelvin()
 	x := math.Exp((-327.850 + 16757.6/k + 42.8400*math.Log(k) + 0.0167645*k) / 1.98720) // Wilhelm 1977, from memory
 	atm := 0.75 * e.Absolute.Pascals() / 101325
-	near(t, "nitrogen, mg/L", e.Nitrogen, x*atm/18.015*28.013*1e6, 0.026*e.Nitrogen)
+	checktest.Near(t, "nitrogen, mg/L", e.Nitrogen, x*atm/18.015*28.013*1e6, 0.026*e.Nitrogen)
 }

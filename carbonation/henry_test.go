@@ -3,6 +3,8 @@ package carbonation
 import (
 	"math"
 	"testing"
+
+	"example.com/pourwell/internal/checktest"
 )
 
 // All three gases of the guideline's table go through the one equation. Carbon
@@ -10,9 +12,9 @@ import (
 // data at 0 °C.
 func TestHenryAgainstGuideline(t *testing.T) {
 	gases := map[string]sparingGas{"N2": nitrogen, "O2": oxygen, "CO2": {-8.55445, 4.01195, 9.52345, molarMassCO2}}
-	for _, r := range table(t, "henry_iapws_g704.csv") {
-		got := math.Log(gases[r.text("gas")].henry(r.number("temp_K")) / 1e9)
-		near(t, "ln kH of "+r.text("gas"), got, r.number("printed_ln_kH_per_GPa"), 0.00005)
+	for _, r := range checktest.Table(t, "henry_iapws_g704.csv") {
+		got := math.Log(gases[r.Text("gas")].henry(r.Number("temp_K")) / 1e9)
+		checktest.Near(t, "ln kH of "+r.Text("gas"), got, r.Number("printed_ln_kH_per_GPa"), 0.00005)
 	}
 }
 
@@ -27,15 +29,15 @@ func TestHenryAgainstWilhelm(t *testing.T) {
 		tolerance := max(0.026-0.001*c, 0.011)
 		n2 := wilhelm(k, -327.850, 16757.6, 42.8400, 0.0167645)
 		o2 := wilhelm(k, -286.942, 15450.6, 36.5593, 0.0187662)
-		near(t, "N2 over Wilhelm", atmosphere/nitrogen.henry(k)/n2, 1, tolerance)
-		near(t, "O2 over Wilhelm", atmosphere/oxygen.henry(k)/o2, 1, tolerance)
+		checktest.Near(t, "N2 over Wilhelm", atmosphere/nitrogen.henry(k)/n2, 1, tolerance)
+		checktest.Near(t, "O2 over Wilhelm", atmosphere/oxygen.henry(k)/o2, 1, tolerance)
 	}
 }
 
 // Vapour pressure of water, ASHRAE Handbook Fundamentals 2017, chapter 1,
 // table 3.
 func TestSteamPressure(t *testing.T) {
-	near(t, "at 5 °C", steamPressure(278.15), 872.6, 0.2)
-	near(t, "at 25 °C", steamPressure(298.15), 3169.7, 0.5)
-	near(t, "at 50 °C", steamPressure(323.15), 12351.3, 2)
+	checktest.Near(t, "at 5 °C", steamPressure(278.15), 872.6, 0.2)
+	checktest.Near(t, "at 25 °C", steamPressure(298.15), 3169.7, 0.5)
+	checktest.Near(t, "at 50 °C", steamPressure(323.15), 12351.3, 2)
 }

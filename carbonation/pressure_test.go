@@ -4,6 +4,7 @@ import (
 	"math"
 	"testing"
 
+	"example.com/pourwell/internal/checktest"
 	"example.com/pourwell/thermal"
 	"gonum.org/v1/gonum/unit"
 	"pgregory.net/rapid"
@@ -12,14 +13,14 @@ import (
 // Units. Source: NIST SP 811 (2008), appendix B: 1 psi is 6.894757 kPa.
 func TestUnits(t *testing.T) {
 	p, g := AbsoluteOf(14.7*PSI), GaugeOf(12*PSI)
-	near(t, "kPa", p.KPa(), 14.7*6.894757, 1e-5)
-	near(t, "bar", p.Bar(), 14.7*0.06894757, 1e-7)
-	near(t, "psi", p.PSI(), 14.7, 1e-12)
-	near(t, "Pa", g.Pascals(), 12*6894.757, 1e-2)
-	near(t, "bar", g.Bar(), 12*0.06894757, 1e-7)
-	near(t, "kPa", g.KPa(), 12*6.894757, 1e-5)
-	near(t, "psi", g.Absolute(AbsoluteOf(Atmosphere)).PSI(), 12+14.69595, 1e-5)
-	near(t, "psi", g.Absolute(p).Gauge(p).PSI(), 12, 1e-9)
+	checktest.Near(t, "kPa", p.KPa(), 14.7*6.894757, 1e-5)
+	checktest.Near(t, "bar", p.Bar(), 14.7*0.06894757, 1e-7)
+	checktest.Near(t, "psi", p.PSI(), 14.7, 1e-12)
+	checktest.Near(t, "Pa", g.Pascals(), 12*6894.757, 1e-2)
+	checktest.Near(t, "bar", g.Bar(), 12*0.06894757, 1e-7)
+	checktest.Near(t, "kPa", g.KPa(), 12*6.894757, 1e-5)
+	checktest.Near(t, "psi", g.Absolute(AbsoluteOf(Atmosphere)).PSI(), 12+14.69595, 1e-5)
+	checktest.Near(t, "psi", g.Absolute(p).Gauge(p).PSI(), 12, 1e-9)
 }
 
 func TestInvalidQuantities(t *testing.T) {

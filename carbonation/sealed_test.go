@@ -7,6 +7,7 @@ import (
 	"strings"
 	"testing"
 
+	"example.com/pourwell/internal/checktest"
 	"example.com/pourwell/thermal"
 	"example.com/pourwell/volume"
 	"gonum.org/v1/gonum/unit"
@@ -19,8 +20,8 @@ import (
 // liquid stands as water.
 func TestSealedBottlesHaveOneContent(t *testing.T) {
 	var totals []float64
-	for _, r := range table(t, "sealed_bottle_pressure.csv") {
-		kelvin, pascal := r.number("temp_K"), 1e5*r.number("published_pCO2_bar")
+	for _, r := range checktest.Table(t, "sealed_bottle_pressure.csv") {
+		kelvin, pascal := r.Number("temp_K"), 1e5*r.Number("published_pCO2_bar")
 		totals = append(totals, hotLaw(kelvin, 0).content(pascal)+gasDensity(kelvin, pascal)*25/750)
 	}
 	mean := 0.0
@@ -28,19 +29,19 @@ func TestSealedBottlesHaveOneContent(t *testing.T) {
 		mean += c / float64(len(totals))
 	}
 	for _, c := range totals {
-		near(t, "total content, g/L", c, mean, 0.01*mean)
+		checktest.Near(t, "total content, g/L", c, mean, 0.01*mean)
 	}
 	// The same bottle as a Sealed: closed as the coldest row says, it shows the
 	// pressure of the warmest.
-	rows := table(t, "sealed_bottle_pressure.csv")
+	rows := checktest.Table(t, "sealed_bottle_pressure.csv")
 	cold, hot := rows[0], rows[len(rows)-1]
-	start := thermal.Kelvin(cold.number("temp_K"))
+	start := thermal.Kelvin(cold.Number("temp_K"))
 	s := Sealed{
 		Beer: thermal.Water, Air: AbsoluteOf(Atmosphere), Closed: start, Headspace: 25.0 / 775, AtBalance: true,
-		Content: must(ContentAt(start, AbsoluteOf(unit.Pressure(cold.number("published_pCO2_bar"))*Bar), thermal.Water))(t),
+		Content: must(ContentAt(start, AbsoluteOf(unit.Pressure(cold.Number("published_pCO2_bar"))*Bar), thermal.Water))(t),
 	}
-	p := must(s.At(thermal.Kelvin(hot.number("temp_K"))))(t)
-	near(t, "pressure at 293 K, bar", p.Partial.Bar(), hot.number("published_pCO2_bar"), 0.02*7.5)
+	p := must(s.At(thermal.Kelvin(hot.Number("temp_K"))))(t)
+	checktest.Near(t, "pressure at 293 K, bar", p.Partial.Bar(), hot.Number("published_pCO2_bar"), 0.02*7.5)
 }
 
 // With more headspace the same content stands under less pressure, by the
@@ -61,7 +62,7 @@ func TestHeadspaceByMassBalance(t *testing.T) {
 		gas := molarMassCO2 * 1e-3 / (gasConstant * kelvin)
 		total := Volumes(2.5).GramsPerLitre()*(1-h) + gasDensity(277.15, atmosphere)*h
 		want := total / (solubility*(1-h) + gas*h)
-		near(t, fmt.Sprintf("CO2 pressure at %g %% headspace, kPa", 100*h), p.Partial.KPa(), want/1e3, 0.02*want/1e3)
+		checktest.Near(t, fmt.Sprintf("CO2 pressure at %g %% headspace, kPa", 100*h), p.Partial.KPa(), want/1e3, 0.02*want/1e3)
 	}
 }
 
@@ -113,7 +114,7 @@ func TestPushBackLift(t *testing.T) {
 	s.Beer, s.AtBalance = thermal.Water, true
 	p := must(s.At(thermal.Celsius(15)))(t)
 	excess, lift := p.PushBack(GaugeOf(10 * PSI))
-	near(t, "ft a psi", float64(lift)/0.3048/float64(excess/PSI), 2.31, 0.005)
+	checktest.Near(t, "ft a psi", float64(lift)/0.3048/float64(excess/PSI), 2.31, 0.005)
 	if bad, _ := p.PushBack(Gauge{}); !math.IsNaN(float64(bad)) {
 		t.Error("push-back against an invalid gauge is not NaN")
 	}
@@ -131,34 +132,34 @@ func TestOpenings(t *testing.T) {
 			t.Errorf("opening %d: %v left, %v lost", s.Openings, p.Content, p.Lost)
 		}
 		left := p.Content.GramsPerLitre() + p.InGas.GramsPerLitre() + p.Lost.GramsPerLitre()
-		near(t, "CO2 in all, g/L", left, s.Content.GramsPerLitre(), 1e-9)
+		checktest.Near(t, "CO2 in all, g/L", left, s.Content.GramsPerLitre(), 1e-9)
 		last = p
 	}
 	// The last opening of flat beer lets air in, not out.
 	flat := DefaultDraught().Sealed(Volumes(0.3), thermal.Celsius(4))
 	flat.AirShare, flat.Openings = 0, 2
 	p := must(flat.At(thermal.Celsius(4)))(t)
-	near(t, "gauge of opened flat beer", p.Gauge.KPa(), 0, 1e-6)
+	checktest.Near(t, "gauge of opened flat beer", p.Gauge.KPa(), 0, 1e-6)
 
 	spilt := DefaultDraught().Sealed(Volumes(2.6), thermal.Celsius(4))
 	spilt.FillLoss = 0.1
-	near(t, "lost at filling", must(spilt.At(thermal.Celsius(4)))(t).Lost.Volumes(), 0.26, 1e-12)
+	checktest.Near(t, "lost at filling", must(spilt.At(thermal.Celsius(4)))(t).Lost.Volumes(), 0.26, 1e-12)
 }
 
 // Carroll's Henry constant against the table of the CRC Handbook that cites the
 // same authors: x at 100 kPa, to 0.2 % beside the rounding. The fugacity and the
 // vapour pressure are left to the table.
 func TestCarroll(t *testing.T) {
-	for _, r := range table(t, "co2_in_water.csv") {
-		if r.text("source") != "CRC Handbook p8-90" || r.number("CO2_partial_or_total_pressure_kPa") != 100 {
+	for _, r := range checktest.Table(t, "co2_in_water.csv") {
+		if r.Text("source") != "CRC Handbook p8-90" || r.Number("CO2_partial_or_total_pressure_kPa") != 100 {
 			continue
 		}
-		kelvin := r.number("temp_degC") + iceKelvin
-		want, half := r.printed("value")
+		kelvin := r.Number("temp_degC") + iceKelvin
+		want, half := r.Printed("value")
 		x := 1e3 * 1e5 * math.Exp(1e5*lnFugacityPerPascal(kelvin)) / carrollHenry(kelvin)
-		near(t, fmt.Sprintf("1000 x at %g K", kelvin), x, want, half+0.002*want)
+		checktest.Near(t, fmt.Sprintf("1000 x at %g K", kelvin), x, want, half+0.002*want)
 	}
-	near(t, "step at 45 °C", lnHenryHot(45.0001+iceKelvin)-lnHenryHot(45+iceKelvin), 0, 1e-5)
+	checktest.Near(t, "step at 45 °C", lnHenryHot(45.0001+iceKelvin)-lnHenryHot(45+iceKelvin), 0, 1e-5)
 }
 
 // A bottle filled to the brim bursts by the beer's own expansion. Water that is
@@ -168,7 +169,7 @@ func TestHydraulicLock(t *testing.T) {
 	s := DefaultDraught().Sealed(Volumes(2.5), thermal.Celsius(4))
 	s.Headspace = 1 - 992.22/999.97
 	p := must(s.At(thermal.Celsius(30)))(t)
-	near(t, "full at", p.FullAt.Celsius(), 40, 0.1)
+	checktest.Near(t, "full at", p.FullAt.Celsius(), 40, 0.1)
 	if !p.Tight || !p.Warm || p.Hot || p.OverCarbonated {
 		t.Errorf("flags %v %v %v %v", p.Tight, p.Warm, p.Hot, p.OverCarbonated)
 	}

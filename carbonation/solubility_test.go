@@ -7,6 +7,7 @@ import (
 	"strings"
 	"testing"
 
+	"example.com/pourwell/internal/checktest"
 	"example.com/pourwell/internal/water"
 	"example.com/pourwell/thermal"
 	"example.com/pourwell/volume"
@@ -19,20 +20,20 @@ import (
 // sets the tolerance: 0.015 rms and 0.04 at worst.
 func TestContentAtAgainstTheChart(t *testing.T) {
 	sum, worst, n := 0.0, 0.0, 0
-	for _, r := range table(t, "beer_chart.csv") {
-		f, psi := r.number("temp_degF"), r.number("pressure_psig")
+	for _, r := range checktest.Table(t, "beer_chart.csv") {
+		f, psi := r.Number("temp_degF"), r.Number("pressure_psig")
 		p := GaugeOf(unit.Pressure(psi) * PSI).Absolute(AbsoluteOf(Atmosphere))
 		got := must(ContentAt(thermal.Fahrenheit(f), p, thermal.Beer{}))(t).Volumes()
-		off := got - r.number("volumes_CO2")
-		near(t, fmt.Sprintf("content at %g °F, %g psi", f, psi), got, r.number("volumes_CO2"), 0.04)
+		off := got - r.Number("volumes_CO2")
+		checktest.Near(t, fmt.Sprintf("content at %g °F, %g psi", f, psi), got, r.Number("volumes_CO2"), 0.04)
 		sum += off * off
 		// The inverses against the same cells: 0.04 volumes are 0.5 psi and 1 °F
 		// there at most.
-		c := Volumes(r.number("volumes_CO2"))
+		c := Volumes(r.Number("volumes_CO2"))
 		back := must(PressureFor(c, thermal.Fahrenheit(f), thermal.Beer{}))(t)
-		near(t, "psi for that content", back.Gauge(AbsoluteOf(Atmosphere)).PSI(), psi, 0.5)
+		checktest.Near(t, "psi for that content", back.Gauge(AbsoluteOf(Atmosphere)).PSI(), psi, 0.5)
 		if warm, err := TemperatureFor(c, p, thermal.Beer{}); err == nil {
-			near(t, "°F for that content", warm.Fahrenheit(), f, 1)
+			checktest.Near(t, "°F for that content", warm.Fahrenheit(), f, 1)
 		} else if f > 32 { // a rounded cell of the coldest row may lie below −1.2 °C
 			t.Error(err)
 		}
@@ -49,9 +50,9 @@ func TestContentAtAgainstTheChart(t *testing.T) {
 // Rows of the same chart at odd degrees and its most quoted cells, as other
 // printings give them. Common practice, no source.
 func TestContentAtPractice(t *testing.T) {
-	near(t, "content at 38 °F, 12 psi", chart(t, 38, 12), 2.57, 0.04)
-	near(t, "2.5 volumes at 38 °F in psi", must(DefaultDraught().SolveGauge(thermal.Fahrenheit(38), Volumes(2.5)))(t).Gauge.PSI(), 11, 0.25)
-	near(t, "1 °F at 38 °F and 12 psi", chart(t, 38, 12)-chart(t, 39, 12), 0.05, 0.005)
+	checktest.Near(t, "content at 38 °F, 12 psi", chart(t, 38, 12), 2.57, 0.04)
+	checktest.Near(t, "2.5 volumes at 38 °F in psi", must(DefaultDraught().SolveGauge(thermal.Fahrenheit(38), Volumes(2.5)))(t).Gauge.PSI(), 11, 0.25)
+	checktest.Near(t, "1 °F at 38 °F and 12 psi", chart(t, 38, 12)-chart(t, 39, 12), 0.05, 0.005)
 }
 
 func chart(t *testing.T, f, psi float64) float64 {
@@ -64,11 +65,11 @@ func chart(t *testing.T, f, psi float64) float64 {
 // to 0.04 bar throughout: the US and the European trade disagree by up to 1.5 %
 // of the absolute pressure, our stated uncertainty and the tolerance here.
 func TestPressureForAgainstMetricTable(t *testing.T) {
-	for _, r := range table(t, "beer_metric_saturation.csv") {
-		c := r.number("temp_degC")
-		got := must(DefaultDraught().SolveGauge(thermal.Celsius(c), GramsPerLitre(r.number("co2_g_per_L"))))(t)
-		want := r.number("printed_gauge_bar")
-		near(t, fmt.Sprintf("gauge for 5 g/L at %g °C, bar", c), got.Gauge.Bar(), want, 0.005+0.015*(want+1.01325))
+	for _, r := range checktest.Table(t, "beer_metric_saturation.csv") {
+		c := r.Number("temp_degC")
+		got := must(DefaultDraught().SolveGauge(thermal.Celsius(c), GramsPerLitre(r.Number("co2_g_per_L"))))(t)
+		want := r.Number("printed_gauge_bar")
+		checktest.Near(t, fmt.Sprintf("gauge for 5 g/L at %g °C, bar", c), got.Gauge.Bar(), want, 0.005+0.015*(want+1.01325))
 	}
 }
 
@@ -82,9 +83,9 @@ func TestContentAtWater(t *testing.T) {
 		"Murray & Riley 1971": 0.008, "CRC Handbook p8-90": 0.027, "Kunerth 1922": 0.04, "Van Slyke 1939": 0.015,
 		"Shedlovsky & MacInnes 1935": 0.005, "Findlay & Shen 1912": 0.005, "Bunsen 1855 (water)": 0.05,
 	}
-	for _, r := range table(t, "co2_in_water.csv") {
-		source, c := r.text("source"), r.number("temp_degC")
-		kpa := r.number("CO2_partial_or_total_pressure_kPa")
+	for _, r := range checktest.Table(t, "co2_in_water.csv") {
+		source, c := r.Text("source"), r.Number("temp_degC")
+		kpa := r.Number("CO2_partial_or_total_pressure_kPa")
 		content := must(ContentAt(thermal.Celsius(c), AbsoluteOf(unit.Pressure(kpa)*KPa), thermal.Water))(t)
 		kelvin := c + 273.15
 		molar := content.GramsPerLitre() / 44.0095
@@ -97,13 +98,13 @@ func TestContentAtWater(t *testing.T) {
 			"K mol/(L atm)": molar,
 			// The volume that the dissolved gas fills at t: Ostwald's L.
 			"ostwald L": molar * 1e3 * (gasConstant*kelvin/(1e3*kpa) + virial(kelvin)),
-		}[r.text("quantity")]
+		}[r.Text("quantity")]
 		tolerance, known := relative[source]
 		if !ok || !known {
-			t.Fatalf("no tolerance for %s, %s", source, r.text("quantity"))
+			t.Fatalf("no tolerance for %s, %s", source, r.Text("quantity"))
 		}
-		want, half := r.printed("value")
-		near(t, fmt.Sprintf("%s, %s at %g °C, %g kPa", source, r.text("quantity"), c, kpa), got, want, half+tolerance*want)
+		want, half := r.Printed("value")
+		checktest.Near(t, fmt.Sprintf("%s, %s at %g °C, %g kPa", source, r.Text("quantity"), c, kpa), got, want, half+tolerance*want)
 	}
 }
 
@@ -114,20 +115,20 @@ func TestHenryCoefficient(t *testing.T) {
 		h := kelvin / 100
 		return -60.2409 + 93.4517/h + 23.3585*math.Log(h) + s*(0.023517+h*(-0.023656+h*0.0047036))
 	}
-	for _, r := range table(t, "henry_weiss.csv") {
-		kelvin := r.number("temp_degC") + 273.15
-		switch r.text("quantity") {
+	for _, r := range checktest.Table(t, "henry_weiss.csv") {
+		kelvin := r.Number("temp_degC") + 273.15
+		switch r.Text("quantity") {
 		case "ln K0 mol/(kg atm)":
-			near(t, "ln K0 of sea water", molal(kelvin, r.number("salinity_g_per_kg")), r.number("value"), r.number("tolerance"))
+			checktest.Near(t, "ln K0 of sea water", molal(kelvin, r.Number("salinity_g_per_kg")), r.Number("value"), r.Number("tolerance"))
 		case "1e2 K0 mol/(L atm)":
-			near(t, "K0", 100*math.Exp(lnHenry(kelvin)), r.number("value"), r.number("tolerance"))
+			checktest.Near(t, "K0", 100*math.Exp(lnHenry(kelvin)), r.Number("value"), r.Number("tolerance"))
 		default:
-			t.Fatal(r.text("quantity"))
+			t.Fatal(r.Text("quantity"))
 		}
 	}
 	for c := 0.0; c <= 40; c += 5 {
 		kelvin := c + 273.15
-		near(t, "molar over molal", lnHenry(kelvin)-molal(kelvin, 0), math.Log(water.Density(kelvin)/1e3), 5e-4)
+		checktest.Near(t, "molar over molal", lnHenry(kelvin)-molal(kelvin, 0), math.Log(water.Density(kelvin)/1e3), 5e-4)
 	}
 }
 
@@ -141,7 +142,7 @@ func TestWeissAndPriceExample(t *testing.T) {
 	kelvin := 293.15
 	delta := 57.7e-6 - 0.118e-6*kelvin
 	fugacity := math.Exp(atmosphere * (virial(kelvin) + 2*delta) / (gasConstant * kelvin))
-	near(t, "µmol/L", 1e6*content.GramsPerLitre()/molarMassCO2*fugacity, 15.99144, 0.0003*15.99144)
+	checktest.Near(t, "µmol/L", 1e6*content.GramsPerLitre()/molarMassCO2*fugacity, 15.99144, 0.0003*15.99144)
 }
 
 // Second virial coefficients from 270 to 320 K: CRC Handbook, section 6, and
@@ -150,15 +151,15 @@ func TestWeissAndPriceExample(t *testing.T) {
 func TestVirial(t *testing.T) {
 	for k := 272.0; k <= 318; k += 2 {
 		x := 298.15/k - 1
-		near(t, "B against CRC", 1e6*virial(k), -127-288*x-118*x*x, 5.5)
-		near(t, "B against Kaye & Laby", 1e6*virial(k), 137.6-87.7*math.Exp(325.7/k), 2)
-		near(t, "slope of B/RT", lnFugacitySlope(k), (lnFugacityPerPascal(k+0.01)-lnFugacityPerPascal(k-0.01))/0.02, 1e-14)
+		checktest.Near(t, "B against CRC", 1e6*virial(k), -127-288*x-118*x*x, 5.5)
+		checktest.Near(t, "B against Kaye & Laby", 1e6*virial(k), 137.6-87.7*math.Exp(325.7/k), 2)
+		checktest.Near(t, "slope of B/RT", lnFugacitySlope(k), (lnFugacityPerPascal(k+0.01)-lnFugacityPerPascal(k-0.01))/0.02, 1e-14)
 	}
 	// One volume: 22.2605 L/mol, IUPAC-NIST SRD 106, system 62_31, note c; the
 	// EU's wine method implies 1.9767 g/L.
 	z := 1 + virial(iceKelvin)*atmosphere/(gasConstant*iceKelvin)
-	near(t, "molar volume", 1e3*z*gasConstant*iceKelvin/atmosphere, 22.2605, 0.005)
-	near(t, "one volume", Volumes(1).GramsPerLitre(), 1.9767, 0.0005)
+	checktest.Near(t, "molar volume", 1e3*z*gasConstant*iceKelvin/atmosphere, 22.2605, 0.005)
+	checktest.Near(t, "one volume", Volumes(1).GramsPerLitre(), 1.9767, 0.0005)
 }
 
 // Extract lowers solubility: a 10 °Brix sucrose solution dissolves 0.913 of
@@ -167,21 +168,21 @@ func TestVirial(t *testing.T) {
 // and is 3 % high, within the 5 % stated beyond ordinary beer.
 func TestComposition(t *testing.T) {
 	syrup := must(thermal.BeerOf(0, 1.04003))(t) // 10 °Brix at 20 °C
-	near(t, "°Brix", syrup.RealExtract(), 10, 0.02)
-	near(t, "sucrose factor at 5 °C", beerBeta(278.15, strength(syrup)), 0.913, 0.005) // 0.900 by the rule of −1 % per °Brix
-	near(t, "sucrose factor at 20 °C", beerBeta(293.15, strength(syrup)), 0.913, 0.05*0.913)
+	checktest.Near(t, "°Brix", syrup.RealExtract(), 10, 0.02)
+	checktest.Near(t, "sucrose factor at 5 °C", beerBeta(278.15, strength(syrup)), 0.913, 0.005) // 0.900 by the rule of −1 % per °Brix
+	checktest.Near(t, "sucrose factor at 20 °C", beerBeta(293.15, strength(syrup)), 0.913, 0.05*0.913)
 
 	if got := beerBeta(280, strength(thermal.Water)); got != 1 {
 		t.Errorf("β of water = %v, want exactly 1", got)
 	}
 	made := must(thermal.BeerOf(0, 1))(t)
-	near(t, "β of BeerOf(0, 1)", beerBeta(280, strength(made)), 1, 1e-12)
+	checktest.Near(t, "β of BeerOf(0, 1)", beerBeta(280, strength(made)), 1, 1e-12)
 	ordinary := must(thermal.BeerOf(0.05, 1.010))(t)
-	near(t, "β of ordinary beer at 0 °C", beerBeta(273.15, strength(ordinary)), 0.9368, 1e-12)
+	checktest.Near(t, "β of ordinary beer at 0 °C", beerBeta(273.15, strength(ordinary)), 0.9368, 1e-12)
 
 	// Continuous where beer begins, at 0.1 % ABV, and falling with extract.
 	below, above := must(thermal.BeerOf(0.000999999, 1.001))(t), must(thermal.BeerOf(0.001000001, 1.001))(t)
-	near(t, "step at 0.1 % ABV", beerBeta(277, strength(below))-beerBeta(277, strength(above)), 0, 1e-7)
+	checktest.Near(t, "step at 0.1 % ABV", beerBeta(277, strength(below))-beerBeta(277, strength(above)), 0, 1e-7)
 	last := 2.0
 	for fg := 1.000; fg < 1.1; fg += 0.005 {
 		beta := beerBeta(277, strength(must(thermal.BeerOf(0.05, fg))(t)))

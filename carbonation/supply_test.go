@@ -7,6 +7,7 @@ import (
 	"testing"
 	"time"
 
+	"example.com/pourwell/internal/checktest"
 	"example.com/pourwell/thermal"
 	"example.com/pourwell/volume"
 	"gonum.org/v1/gonum/unit"
@@ -20,9 +21,9 @@ func TestPushPractice(t *testing.T) {
 	for _, psi := range []unit.Pressure{12, 14} {
 		s := DefaultDraught().Supply(volume.USBarrel/2, thermal.Celsius(3), GaugeOf(psi*PSI))
 		n := must(s.Plan())(t)
-		for _, r := range table(t, "push_practice.csv") {
-			low, high := r.number("value_low"), r.number("value_high")
-			switch what := r.text("what"); what {
+		for _, r := range checktest.Table(t, "push_practice.csv") {
+			low, high := r.Number("value_low"), r.Number("value_high")
+			switch what := r.Text("what"); what {
 			case "lb of CO2 a half barrel":
 				if got := float64(n.PerKeg / volume.Pound); !(0.9*low <= got && got <= 1.1*high) {
 					t.Errorf("%s: %.3f, want %v to %v within a tenth", what, got, low, high)
@@ -73,7 +74,7 @@ func TestPlanCarbonates(t *testing.T) {
 	s := DefaultDraught().Supply(5*volume.USGallon, thermal.Fahrenheit(38), GaugeOf(12*PSI))
 	s.From = Volumes(0)
 	n := must(s.Plan())(t)
-	near(t, "kg dissolved", float64(n.Carbonate), 2.57*1.9768e-3*18.927, 0.002)
+	checktest.Near(t, "kg dissolved", float64(n.Carbonate), 2.57*1.9768e-3*18.927, 0.002)
 	checkSteps(t, n.Steps())
 	if b := n.Band(); !(b.Low < float64(n.Total) && float64(n.Total) < b.High) {
 		t.Errorf("band %+v", b)
@@ -86,7 +87,7 @@ func TestLiquidFull(t *testing.T) {
 	s := DefaultDraught().Supply(50*volume.Litre, thermal.Celsius(4), GaugeOf(12*PSI))
 	s.Filling = 0.67924
 	n := must(s.Plan())(t)
-	near(t, "K", n.LiquidFull.Kelvin(), 300, 0.02)
+	checktest.Near(t, "K", n.LiquidFull.Kelvin(), 300, 0.02)
 	if n.NoVapour || !n.DiscBursts {
 		t.Errorf("at 20 °C: no vapour %v; disc in a hot car %v", n.NoVapour, n.DiscBursts)
 	}
@@ -94,7 +95,7 @@ func TestLiquidFull(t *testing.T) {
 	if n := must(s.Plan())(t); !n.NoVapour {
 		t.Error("vapour left at 30 °C")
 	}
-	near(t, "gauge", must(s.CylinderAt(thermal.Kelvin(280)))(t).KPa(), 4160.7-101.3, 1)
+	checktest.Near(t, "gauge", must(s.CylinderAt(thermal.Kelvin(280)))(t).KPa(), 4160.7-101.3, 1)
 	for _, err := range []error{
 		second(s.CylinderAt(thermal.Celsius(90))), second(Supply{Air: s.Air, Filling: 0.9}.CylinderAt(thermal.Celsius(20))), second(Supply{Filling: 0.68}.CylinderAt(thermal.Celsius(20))),
 	} {
@@ -111,10 +112,10 @@ func TestLiquidFull(t *testing.T) {
 func TestLeak(t *testing.T) {
 	s := DefaultDraught().Supply(50*volume.Litre, thermal.Celsius(15), GaugeOf(12*PSI))
 	l := must(s.LeakTest(20*volume.Litre, 1*PSI, time.Hour))(t)
-	near(t, "g/h", l.Rate, 2.53*1.02, 0.02)
-	near(t, "days from 5 lb", l.Empty.Hours()/24, 5*453.6/2.53/1.02/24, 0.4)
+	checktest.Near(t, "g/h", l.Rate, 2.53*1.02, 0.02)
+	checktest.Near(t, "days from 5 lb", l.Empty.Hours()/24, 5*453.6/2.53/1.02/24, 0.4)
 	// Gay-Lussac: 1/288 of the absolute pressure a kelvin.
-	near(t, "kPa a degree", float64(l.PerDegree/KPa), (101.325+82.737)/288.15, 1e-3)
+	checktest.Near(t, "kPa a degree", float64(l.PerDegree/KPa), (101.325+82.737)/288.15, 1e-3)
 	checkSteps(t, l.Steps())
 	if b := l.Band(); !(b.Low < l.Rate && l.Rate < b.High) {
 		t.Errorf("band %+v", b)
@@ -140,21 +141,21 @@ func TestLeak(t *testing.T) {
 func TestIntoRoom(t *testing.T) {
 	s := DefaultDraught().Supply(50*volume.Litre, thermal.Celsius(4), GaugeOf(12*PSI))
 	r := must(s.IntoRoom(20))(t)
-	near(t, "gas, m³", float64(r.Gas), 1.233, 0.001)
-	near(t, "CO2", r.CO2Share, 0.0602, 0.0001)
-	near(t, "oxygen", r.OxygenShare, 0.20946*math.Exp(-0.0617), 0.0001)
+	checktest.Near(t, "gas, m³", float64(r.Gas), 1.233, 0.001)
+	checktest.Near(t, "CO2", r.CO2Share, 0.0602, 0.0001)
+	checktest.Near(t, "oxygen", r.OxygenShare, 0.20946*math.Exp(-0.0617), 0.0001)
 	if !r.Over8h || !r.Over15min || !r.Dangerous {
 		t.Errorf("5 lb in 20 m³: %v %v %v", r.Over8h, r.Over15min, r.Dangerous)
 	}
-	for _, c := range table(t, "exposure_limits.csv") {
+	for _, c := range checktest.Table(t, "exposure_limits.csv") {
 		ours := map[string]float64{"OSHA PEL (29 CFR 1910.1000 Z-1)": limit8h, "ACGIH TLV-TWA": limit8h, "ACGIH TLV-STEL": limit15min, "NIOSH IDLH": dangerous}
-		if limit, ok := ours[c.text("limit")]; ok {
-			near(t, c.text("limit"), 100*limit, c.number("percent"), 1e-12)
+		if limit, ok := ours[c.Text("limit")]; ok {
+			checktest.Near(t, c.Text("limit"), 100*limit, c.Number("percent"), 1e-12)
 		}
 	}
 	// The room needed brings exactly the limit.
-	near(t, "in the room for 8 h", must(s.IntoRoom(r.For8h))(t).CO2Share, 0.005, 1e-12)
-	near(t, "in the room for 15 min", must(s.IntoRoom(r.For15min))(t).CO2Share, 0.03, 1e-12)
+	checktest.Near(t, "in the room for 8 h", must(s.IntoRoom(r.For8h))(t).CO2Share, 0.005, 1e-12)
+	checktest.Near(t, "in the room for 15 min", must(s.IntoRoom(r.For15min))(t).CO2Share, 0.03, 1e-12)
 	checkSteps(t, r.Steps())
 	if b := r.Band(); b.Low != r.CO2Share || b.High != 1 {
 		t.Errorf("band %+v", b)

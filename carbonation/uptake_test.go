@@ -6,6 +6,7 @@ import (
 	"testing"
 	"time"
 
+	"example.com/pourwell/internal/checktest"
 	"example.com/pourwell/thermal"
 	"example.com/pourwell/volume"
 	"gonum.org/v1/gonum/unit"
@@ -29,7 +30,7 @@ func TestStillKegTakesOneToTwoWeeks(t *testing.T) {
 	if !loss.Losing {
 		t.Error("from 3.5 volumes it does not lose")
 	}
-	near(t, "share lost in a week", loss.Way, depth/0.55, 0.001)
+	checktest.Near(t, "share lost in a week", loss.Way, depth/0.55, 0.001)
 	checkSteps(t, u.Steps())
 	checkSteps(t, loss.Steps())
 	for _, r := range []Uptake{u, loss} {
@@ -48,14 +49,14 @@ func TestConvectedSolvesItsEquation(t *testing.T) {
 		half := left - dt/2*math.Cbrt(left)*left
 		left -= dt * math.Cbrt(half) * half
 	}
-	near(t, "left", convected(1, 1, 2), left, 1e-4)
-	near(t, "time", convectedTime(1, 1, convected(1, 1, 2)), 2, 1e-9)
+	checktest.Near(t, "left", convected(1, 1, 2), left, 1e-4)
+	checktest.Near(t, "time", convectedTime(1, 1, convected(1, 1, 2)), 2, 1e-9)
 	// Churchill-type tables print Nu = 0.15 Ra^⅓: at Ra 1e9, 150.
 	k := sinking(1, 1e-3, 1e-9, 0.15)
 	ra := 9.80665 * (1 - 1000*33e-6/44.0095e-3) * 1 / (1e-3 * 1e-9)
-	near(t, "transfer", k, 0.15*math.Cbrt(ra)*1e-9, 1e-12)
+	checktest.Near(t, "transfer", k, 0.15*math.Cbrt(ra)*1e-9, 1e-12)
 	// Water saturated at 2.5 volumes is denser by 1.24 kg/m³.
-	near(t, "density rise", 4.94*(1-1000*33e-6/44.0095e-3), 1.24, 0.01)
+	checktest.Near(t, "density rise", 4.94*(1-1000*33e-6/44.0095e-3), 1.24, 0.01)
 }
 
 func TestUptakeInverse(t *testing.T) {

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"testing"
 
+	"example.com/pourwell/internal/checktest"
 	"example.com/pourwell/thermal"
 	"gonum.org/v1/gonum/unit"
 )
@@ -13,21 +14,21 @@ import (
 // 1.9767 g/L.
 func TestWineFormula(t *testing.T) {
 	bare := must(Wine{}.ContentAt(thermal.Celsius(20), AbsoluteOf(Bar)))(t)
-	near(t, "volumes at 1 bar", bare.Volumes(), 0.987*0.86, 1e-4)
+	checktest.Near(t, "volumes at 1 bar", bare.Volumes(), 0.987*0.86, 1e-4)
 	water := must(ContentAt(thermal.Celsius(20), AbsoluteOf(Bar), thermal.Water))(t)
-	near(t, "over water", bare.Volumes()/water.Volumes(), 1, 0.008)
+	checktest.Near(t, "over water", bare.Volumes()/water.Volumes(), 1, 0.008)
 	// Champagne, 12.5 % and 10 g/L of sugar: 11.5 g/L at release, Liger-Belair &
 	// Villaume, J. Agric. Food Chem. (2011), abstract. The published pressures of
 	// such bottles give 5 % less by this formula, its stated uncertainty, with 0.3
 	// to 0.5 g/L more in the headspace.
 	wine := Wine{0.125, 10}
-	for _, r := range table(t, "sealed_bottle_pressure.csv") {
-		at := thermal.Kelvin(r.number("temp_K"))
-		p := AbsoluteOf(unit.Pressure(r.number("published_pCO2_bar")) * Bar)
+	for _, r := range checktest.Table(t, "sealed_bottle_pressure.csv") {
+		at := thermal.Kelvin(r.Number("temp_K"))
+		p := AbsoluteOf(unit.Pressure(r.Number("published_pCO2_bar")) * Bar)
 		c := must(wine.ContentAt(at, p))(t)
-		near(t, "total, g/L", c.GramsPerLitre()+gasDensity(at.Kelvin(), p.Pascals())*25/750, 11.5, 0.06*11.5)
+		checktest.Near(t, "total, g/L", c.GramsPerLitre()+gasDensity(at.Kelvin(), p.Pascals())*25/750, 11.5, 0.06*11.5)
 		back := must(wine.PressureFor(c, at))(t)
-		near(t, "inverse", back.Pascals(), p.Pascals(), 1e-10*p.Pascals())
+		checktest.Near(t, "inverse", back.Pascals(), p.Pascals(), 1e-10*p.Pascals())
 	}
 }
 
@@ -37,7 +38,7 @@ func TestWineIsNotBeer(t *testing.T) {
 	at, p := thermal.Celsius(20), AbsoluteOf(Bar)
 	wine := must(Wine{0.05, 45}.ContentAt(at, p))(t)
 	water := must(ContentAt(at, p, thermal.Water))(t)
-	near(t, "wine over water", wine.Volumes()/water.Volumes(), 0.875, 0.005) // the conflict as the literature has it
+	checktest.Near(t, "wine over water", wine.Volumes()/water.Volumes(), 0.875, 0.005) // the conflict as the literature has it
 }
 
 func TestWineErrors(t *testing.T) {
@@ -74,8 +75,8 @@ func TestWineSteps(t *testing.T) {
 		value[s.Symbol] = s.Value
 	}
 	byHand := 1.951e-5 * 1000 * value["p"] * (0.86 - 0.01*value["A"]) * (1 - 0.00144*value["S"]) * value["K0(T)/K0(20 °C)"]
-	near(t, "content by hand", byHand, c.GramsPerLitre(), 1e-9)
-	near(t, "content of the steps", value["v"], c.Volumes(), 1e-9)
+	checktest.Near(t, "content by hand", byHand, c.GramsPerLitre(), 1e-9)
+	checktest.Near(t, "content of the steps", value["v"], c.Volumes(), 1e-9)
 	if b := w.Band(c); !(b.Low < c.Volumes() && c.Volumes() < b.High) {
 		t.Errorf("%v volumes outside its band %v", c.Volumes(), b)
 	}

@@ -8,6 +8,7 @@ import (
 	"time"
 
 	"example.com/pourwell/carbonation"
+	"example.com/pourwell/internal/checktest"
 	"example.com/pourwell/thermal"
 	"example.com/pourwell/volume"
 	"gonum.org/v1/gonum/unit"
@@ -51,16 +52,16 @@ func TestCalibrateFindsTheBore(t *testing.T) {
 	r.Tubes[0].Bore = 3 * Inch / 16
 	r.Fittings[0].Bore = 4.40e-3 // the same fittings
 	k := must(r.Calibrate(psi(12), 0.4e-3, p.TimeFor(0.4e-3)))(t)
-	within(t, "equivalent bore, mm", float64(k.EquivalentBore/Millimetre), 4.40, 1e-4)
+	checktest.Near(t, "equivalent bore, mm", float64(k.EquivalentBore/Millimetre), 4.40, 1e-4)
 	value := map[string]float64{}
 	for _, s := range k.Steps() {
 		value[s.Symbol] = s.Value
 	}
-	within(t, "factor redone", (value["p − ρ g h"]-value["Δp_fixed"])/value["Δp_friction"], k.Factor, 1e-12)
+	checktest.Near(t, "factor redone", (value["p − ρ g h"]-value["Δp_fixed"])/value["Δp_friction"], k.Factor, 1e-12)
 
 	// With the factor the run pours as measured.
 	r.Calibration = k.Factor
-	within(t, "flow with the factor", float64(must(r.Flow(psi(12)))(t).Flow), float64(p.Flow), 1e-12)
+	checktest.Near(t, "flow with the factor", float64(must(r.Flow(psi(12)))(t).Flow), float64(p.Flow), 1e-12)
 }
 
 func TestCalibrateErrors(t *testing.T) {
@@ -90,7 +91,7 @@ func TestCalibrateErrors(t *testing.T) {
 func TestClean(t *testing.T) {
 	c := must(DefaultRun(Tube{Bore: 3 * Inch / 8, Length: 20 * Foot}, Tube{Bore: Inch / 4, Length: 10 * Foot}).Clean())(t)
 	want := 20*0.75 + 10*1.0/3 // oz
-	within(t, "fill, oz", float64(c.Fill)/float64(OuncePerSecond), want, 0.03*want)
+	checktest.Near(t, "fill, oz", float64(c.Fill)/float64(OuncePerSecond), want, 0.03*want)
 	if !(c.Solution > c.Fill && c.Rinse > c.Solution) {
 		t.Errorf("%+v", c)
 	}

@@ -9,6 +9,7 @@ import (
 	"time"
 
 	"example.com/pourwell/carbonation"
+	"example.com/pourwell/internal/checktest"
 	"example.com/pourwell/thermal"
 	"example.com/pourwell/volume"
 	"gonum.org/v1/gonum/unit"
@@ -69,7 +70,7 @@ func TestWarmKegThroughACoil(t *testing.T) {
 	if len(d.Findings) != 1 || d.Findings[0].Cause != "pressure too low for the beer's gas" {
 		t.Fatalf("found %q", causes(d))
 	}
-	within(t, "psi to set", d.Needed.PSI(), 30, 1)
+	checktest.Near(t, "psi to set", d.Needed.PSI(), 30, 1)
 }
 
 // No line of 3/8 in is made long enough for 12 psi.
@@ -102,7 +103,7 @@ func TestHighGaugeIsTurnedDownFirst(t *testing.T) {
 			t.Errorf("%s: %q", f.Cause, f.Remedy)
 		}
 		if f.Cause == "too little restriction" {
-			within(t, "length for 12 psi", lastNumber(t, f.Remedy, "m"), float64(at12), 0.01)
+			checktest.Near(t, "length for 12 psi", lastNumber(t, f.Remedy, "m"), float64(at12), 0.01)
 		}
 	}
 }
@@ -115,7 +116,7 @@ func TestLineIsBalancedForThePressureToSet(t *testing.T) {
 	need := must(o.Run.Length(0, o.Serving.Target, d.Needed))(t).Length
 	for _, f := range d.Findings {
 		if f.Cause == "too much restriction for the pressure" {
-			within(t, "length in the remedy", lastNumber(t, f.Remedy, "m"), float64(need), 0.01)
+			checktest.Near(t, "length in the remedy", lastNumber(t, f.Remedy, "m"), float64(need), 0.01)
 		}
 	}
 	if d.Findings[0].Cause != "pressure too low for the beer's gas" || len(d.Findings) != 2 {
@@ -130,7 +131,11 @@ func lastNumber(t *testing.T, s Sentence, suffix string) float64 {
 	if len(all) == 0 {
 		t.Fatalf("no %s in %q", suffix, s)
 	}
-	return number(t, all[len(all)-1][1])
+	v, err := strconv.ParseFloat(all[len(all)-1][1], 64)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return v
 }
 
 // Beer of 20 °C with 2.5 volumes presses with about 30 psi (common practice, no

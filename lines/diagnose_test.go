@@ -7,6 +7,7 @@ import (
 	"time"
 
 	"example.com/pourwell/carbonation"
+	"example.com/pourwell/internal/checktest"
 	"example.com/pourwell/thermal"
 	"example.com/pourwell/volume"
 )
@@ -36,7 +37,7 @@ func TestNothingFound(t *testing.T) {
 	if !(d.Tap.Celsius() < 3.8 && d.Tap.Celsius() > 2.5) {
 		t.Errorf("beer at the tap %v", d.Tap)
 	}
-	within(t, "needed psi", d.Needed.PSI(), 12, 0.01)
+	checktest.Near(t, "needed psi", d.Needed.PSI(), 12, 0.01)
 }
 
 // Nothing read, nothing found, and what to read is said.

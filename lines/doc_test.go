@@ -1,48 +1,14 @@
 package lines
 
 import (
-	"go/ast"
-	"go/doc"
-	"go/parser"
-	"go/token"
-	"os"
-	"path/filepath"
-	"regexp"
-	"slices"
-	"strconv"
-	"strings"
 	"testing"
+
+	"example.com/pourwell/internal/checktest"
 )
 
 // The table in the package comment and the table in the code are the same.
 func TestValidityTable(t *testing.T) {
-	text, err := os.ReadFile("doc.go")
-	if err != nil {
-		t.Fatal(err)
-	}
-	row := regexp.MustCompile(`(?m)^//\t(\S.*?)\s{2,}(-?[\d.]+) to (-?[\d.]+)(?: (\S+))?$`)
-	documented := map[string]Range{}
-	for _, m := range row.FindAllStringSubmatch(string(text), -1) {
-		low, _ := strconv.ParseFloat(m[2], 64)
-		high, _ := strconv.ParseFloat(m[3], 64)
-		documented[m[1]] = Range{Name: m[1], Min: low, Max: high, Unit: m[4]}
-	}
-	for _, l := range Limits() {
-		if l.Source == "" {
-			t.Errorf("%s: no reason for the bounds", l.Name)
-		}
-		l.Source = ""
-		if documented[l.Name] != l {
-			t.Errorf("documented %+v, checked %+v", documented[l.Name], l)
-		}
-		delete(documented, l.Name)
-	}
-	for name := range documented {
-		t.Errorf("%s is documented, not checked", name)
-	}
-	if !strings.HasSuffix(string(text), "package lines\n") {
-		t.Error("doc.go holds more than the package comment")
-	}
+	checktest.Validity(t, "%-26s %g to %g %s", Limits())
 }
 
 // Each exported function and method with a number of its own, and the outside
@@ -82,59 +48,8 @@ var outsideChecks = map[string]string{
 var plainMethods = []string{"String", "MarshalText", "UnmarshalText", "Steps", "Band", "Cautions"}
 
 func TestEveryExportIsChecked(t *testing.T) {
-	fset := token.NewFileSet()
-	names, err := filepath.Glob("*.go")
-	if err != nil {
-		t.Fatal(err)
-	}
-	var files []*ast.File
-	for _, name := range names {
-		if strings.HasSuffix(name, "_test.go") {
-			continue
-		}
-		f, err := parser.ParseFile(fset, name, nil, parser.ParseComments)
-		if err != nil {
-			t.Fatal(err)
-		}
-		files = append(files, f)
-	}
-	p, err := doc.NewFromFiles(fset, files, "example.com/pourwell/lines")
-	if err != nil {
-		t.Fatal(err)
-	}
-	seen := map[string]bool{}
-	need := func(name, comment string) {
-		seen[name] = true
-		if comment == "" {
-			t.Errorf("%s has no documentation", name)
-		}
-		if !slices.Contains(plainMethods, name[strings.LastIndex(name, ".")+1:]) && outsideChecks[name] == "" {
-			t.Errorf("%s has no outside check", name)
-		}
-	}
-	count := len(p.Funcs)
-	for _, f := range p.Funcs {
-		need(f.Name, f.Doc)
-	}
-	aliases := []string{"RangeError", "Range", "Step", "Band"}
-	for _, typ := range p.Types {
-		if !slices.Contains(aliases, typ.Name) {
-			count++
-		}
-		for _, f := range typ.Funcs {
-			count++
-			need(f.Name, f.Doc)
-		}
-		for _, m := range typ.Methods {
-			need(typ.Name+"."+m.Name, m.Doc)
-		}
-	}
-	for name := range outsideChecks {
-		if !seen[name] {
-			t.Errorf("%s is listed and does not exist", name)
-		}
-	}
-	if count > 25 {
-		t.Errorf("%d exported names, want at most 25", count)
-	}
+	shared := []string{"RangeError", "Range", "Step", "Band"}
+	checktest.EveryExportIsChecked(t, checktest.Exports{Checks: outsideChecks, Plain: plainMethods, Shared: shared, Most: 25})
 }
+
+func TestEveryTableIsRead(t *testing.T) { checktest.EveryTableIsRead(t) }

@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"example.com/pourwell/carbonation"
+	"example.com/pourwell/internal/checktest"
 	"example.com/pourwell/internal/pipe"
 	"example.com/pourwell/thermal"
 	"github.com/google/go-cmp/cmp"
@@ -18,23 +19,23 @@ import (
 // best. Cells within 5 % or half the last printed digit, whichever is wider.
 func TestStraightTable(t *testing.T) {
 	checked, skipped := 0, 0
-	for _, r := range rows(t, "straight_bar_per_m.csv") {
-		q := Flow(number(t, r["flow_L_per_min"])) * LitrePerMinute
-		p := must(bare(Tube{Bore: unit.Length(number(t, r["bore_mm"])) * Millimetre, Length: 1}).Gauge(q))(t)
-		want := number(t, r["table_bar_per_m"])
+	for _, r := range checktest.Table(t, "straight_bar_per_m.csv") {
+		q := Flow(r.Number("flow_L_per_min")) * LitrePerMinute
+		p := must(bare(Tube{Bore: unit.Length(r.Number("bore_mm")) * Millimetre, Length: 1}).Gauge(q))(t)
+		want, half := r.Printed("table_bar_per_m")
 		got := float64(p.Loss / carbonation.Bar)
-		cell := r["flow_L_per_min"] + " L/min through " + r["bore_mm"] + " mm, bar/m"
+		cell := r.Text("flow_L_per_min") + " L/min through " + r.Text("bore_mm") + " mm, bar/m"
 		if re := p.Tubes()[0].Reynolds; re > 1900 && re < 3100 {
 			// In transition a line may carry either flow: the table, which takes
 			// it as turbulent, must lie within our band.
 			b := p.Band()
-			if !(b.Low <= (want+lastDigit(r["table_bar_per_m"]))*1e5 && (want-lastDigit(r["table_bar_per_m"]))*1e5 <= b.High) {
+			if !(b.Low <= (want+half)*1e5 && (want-half)*1e5 <= b.High) {
 				t.Errorf("%s: table %g outside the band %g to %g", cell, want, b.Low/1e5, b.High/1e5)
 			}
 			skipped++
 			continue
 		}
-		within(t, cell, got, want, math.Max(0.05*want, lastDigit(r["table_bar_per_m"])))
+		checktest.Near(t, cell, got, want, math.Max(0.05*want, half))
 		checked++
 	}
 	if checked != 15 || skipped != 3 {
@@ -43,14 +44,14 @@ func TestStraightTable(t *testing.T) {
 }
 
 func TestCoilTable(t *testing.T) {
-	for _, r := range rows(t, "coil_bar_per_turn.csv") {
-		d := unit.Length(number(t, r["coil_diameter_mm"])) * Millimetre
+	for _, r := range checktest.Table(t, "coil_bar_per_turn.csv") {
+		d := unit.Length(r.Number("coil_diameter_mm")) * Millimetre
 		tube := Tube{Bore: 7e-3, Length: math.Pi * d, Coil: d}
-		p := must(bare(tube).Gauge(Flow(number(t, r["flow_L_per_min"])) * LitrePerMinute))(t)
-		want := number(t, r["table_bar_per_turn"])
-		within(t, r["flow_L_per_min"]+" L/min in a turn of "+r["coil_diameter_mm"]+" mm, bar",
-			float64(p.Loss/carbonation.Bar), want, math.Max(0.05*want, lastDigit(r["table_bar_per_turn"])))
-		within(t, "turns", tube.Turns(), 1, 1e-12)
+		p := must(bare(tube).Gauge(Flow(r.Number("flow_L_per_min")) * LitrePerMinute))(t)
+		want, half := r.Printed("table_bar_per_turn")
+		checktest.Near(t, r.Text("flow_L_per_min")+" L/min in a turn of "+r.Text("coil_diameter_mm")+" mm, bar",
+			float64(p.Loss/carbonation.Bar), want, math.Max(0.05*want, half))
+		checktest.Near(t, "turns", tube.Turns(), 1, 1e-12)
 	}
 }
 
@@ -58,9 +59,9 @@ func TestCoilTable(t *testing.T) {
 // 95 mm coil of it.
 func TestTableExamples(t *testing.T) {
 	p := must(bare(Tube{Bore: 7e-3, Length: 10}).Gauge(3 * LitrePerMinute))(t)
-	within(t, "10 m of 7 mm at 3 L/min, bar", float64(p.Loss/carbonation.Bar), 0.50, 0.025)
+	checktest.Near(t, "10 m of 7 mm at 3 L/min, bar", float64(p.Loss/carbonation.Bar), 0.50, 0.025)
 	p = must(bare(Tube{Bore: 7e-3, Length: 10 * math.Pi * 0.095, Coil: 0.095}).Gauge(3 * LitrePerMinute))(t)
-	within(t, "ten turns at 3 L/min, bar", float64(p.Loss/carbonation.Bar), 0.24, 0.012)
+	checktest.Near(t, "ten turns at 3 L/min, bar", float64(p.Loss/carbonation.Bar), 0.24, 0.012)
 }
 
 // Textbook example in our own types: water at 40 °F through 30 ft of 0.12 in
@@ -72,9 +73,9 @@ func TestTextbookWater(t *testing.T) {
 	area := math.Pi / 4 * math.Pow(float64(0.12*Inch), 2)
 	p := must(r.Gauge(Flow(area * 3 * float64(Foot))))(t)
 	tube := p.Tubes()[0]
-	within(t, "Re", tube.Reynolds, 1803, 0.003*1803)
-	within(t, "f", tube.Friction, 0.0355, 0.003*0.0355)
-	within(t, "loss, psi", float64(tube.Loss/carbonation.PSI), 6.45, 0.02)
+	checktest.Near(t, "Re", tube.Reynolds, 1803, 0.003*1803)
+	checktest.Near(t, "f", tube.Friction, 0.0355, 0.003*0.0355)
+	checktest.Near(t, "loss, psi", float64(tube.Loss/carbonation.PSI), 6.45, 0.02)
 	if tube.Regime != "laminar" {
 		t.Errorf("regime %q", tube.Regime)
 	}
@@ -83,9 +84,9 @@ func TestTextbookWater(t *testing.T) {
 // Entrance and jet of the default fittings are handbook values.
 func TestDefaultFittings(t *testing.T) {
 	sum := 0.0
-	for _, r := range rows(t, "minor_loss_coefficients.csv") {
-		if r["component"] == "square-edged (flush) entrance" || r["component"] == "pipe exit into still fluid or jet kinetic energy" {
-			sum += number(t, r["K"])
+	for _, r := range checktest.Table(t, "minor_loss_coefficients.csv") {
+		if r.Text("component") == "square-edged (flush) entrance" || r.Text("component") == "pipe exit into still fluid or jet kinetic energy" {
+			sum += r.Number("K")
 		}
 	}
 	const barbs = 2 * 0.5 // estimated: no published figure
@@ -144,17 +145,17 @@ func TestScaleLaws(t *testing.T) {
 	double := tube
 	double.Length *= 2
 	one, two := must(bare(tube).Gauge(3*LitrePerMinute))(t), must(bare(double).Gauge(3*LitrePerMinute))(t)
-	within(t, "friction of double the length", float64(two.Loss), 2*float64(one.Loss), 1e-9)
+	checktest.Near(t, "friction of double the length", float64(two.Loss), 2*float64(one.Loss), 1e-9)
 
 	up, down := bare(tube), bare(tube)
 	up.Rise, down.Rise = 1.5, -1.5
 	a, b := must(up.Gauge(3*LitrePerMinute))(t), must(down.Gauge(3*LitrePerMinute))(t)
-	within(t, "static pressure of the reversed rise", float64(a.Static), -float64(b.Static), 1e-9)
-	within(t, "friction of the reversed rise", float64(a.Loss), float64(b.Loss), 1e-9)
+	checktest.Near(t, "static pressure of the reversed rise", float64(a.Static), -float64(b.Static), 1e-9)
+	checktest.Near(t, "friction of the reversed rise", float64(a.Loss), float64(b.Loss), 1e-9)
 
 	// Beer weighs 0.4373 psi per foot at 1008.6 kg/m³; ordinary beer here has a
 	// final gravity of 1.010 and is 0.14 % denser.
-	within(t, "psi per foot of rise", float64(a.Static/carbonation.PSI)/float64(1.5/Foot), 0.4373, 0.001)
+	checktest.Near(t, "psi per foot of rise", float64(a.Static/carbonation.PSI)/float64(1.5/Foot), 0.4373, 0.001)
 
 	// An emptying keg asks for the depth it has lost.
 	keg := bare(tube)
@@ -162,24 +163,24 @@ func TestScaleLaws(t *testing.T) {
 	full := must(keg.Gauge(3 * LitrePerMinute))(t)
 	keg.Full = 0
 	empty := must(keg.Gauge(3 * LitrePerMinute))(t)
-	within(t, "pressure an empty keg adds", empty.Gauge.Pascals()-full.Gauge.Pascals(), float64(full.Static)/0.2*0.5, 1e-6)
+	checktest.Near(t, "pressure an empty keg adds", empty.Gauge.Pascals()-full.Gauge.Pascals(), float64(full.Static)/0.2*0.5, 1e-6)
 
 	// Fittings and hardware go with the square of the flow.
 	r := DefaultRun(tube)
 	h1, h2 := must(r.Gauge(2*OuncePerSecond))(t), must(r.Gauge(4*OuncePerSecond))(t)
-	within(t, "hardware at its own flow, psi", float64(h1.Hardware()/carbonation.PSI), 2, 1e-12)
-	within(t, "hardware at twice the flow, psi", float64(h2.Hardware()/carbonation.PSI), 8, 1e-12)
-	within(t, "fittings at twice the flow", float64(h2.Fittings()), 4*float64(h1.Fittings()), 1e-9)
+	checktest.Near(t, "hardware at its own flow, psi", float64(h1.Hardware()/carbonation.PSI), 2, 1e-12)
+	checktest.Near(t, "hardware at twice the flow, psi", float64(h2.Hardware()/carbonation.PSI), 8, 1e-12)
+	checktest.Near(t, "fittings at twice the flow", float64(h2.Fittings()), 4*float64(h1.Fittings()), 1e-9)
 	// K ρV²/2: the velocity head in 5 mm at 2 oz/s is 4.57 kPa.
 	v := float64(2*OuncePerSecond) / (math.Pi / 4 * 25e-6)
-	within(t, "fittings", float64(h1.Fittings()), 2.5*h1.circuit.density*v*v/2, 1e-6)
+	checktest.Near(t, "fittings", float64(h1.Fittings()), 2.5*h1.circuit.density*v*v/2, 1e-6)
 }
 
 func TestTapStraightOnTheKeg(t *testing.T) {
 	r := DefaultRun()
 	p := must(r.Flow(psi(2)))(t)
-	within(t, "flow at the hardware's own pressure, oz/s", p.Flow.OuncesPerSecond(), 2, 1e-9)
-	within(t, "seconds for 16 oz", p.TimeFor(16*unit.Volume(OuncePerSecond)).Seconds(), 8, 1e-6)
+	checktest.Near(t, "flow at the hardware's own pressure, oz/s", p.Flow.OuncesPerSecond(), 2, 1e-9)
+	checktest.Near(t, "seconds for 16 oz", p.TimeFor(16*unit.Volume(OuncePerSecond)).Seconds(), 8, 1e-6)
 	if len(p.Tubes()) != 0 {
 		t.Errorf("tubes %v", p.Tubes())
 	}
@@ -304,13 +305,13 @@ func TestStepsRedoTheSum(t *testing.T) {
 		value[s.Symbol] = s.Value
 	}
 	sum := value["ρ g h"] + value["Δp1"] + value["Δp2"] + value["Δp3"] + value["Δp_K"] + value["Δp_hw"]
-	within(t, "applied pressure redone", sum, value["p"], 1e-6)
+	checktest.Near(t, "applied pressure redone", sum, value["p"], 1e-6)
 	for _, n := range []string{"1", "2", "3"} {
 		d := value["d"+n]
 		v := value["Q"] / (math.Pi / 4 * d * d)
-		within(t, "V"+n, value["V"+n], v, 1e-12)
-		within(t, "Re"+n, value["Re"+n], value["ρ"]*v*d/value["μ"], 1e-9)
-		within(t, "Δp"+n, value["Δp"+n], value["f"+n]*value["L"+n]/d*value["ρ"]*v*v/2, 1e-8)
+		checktest.Near(t, "V"+n, value["V"+n], v, 1e-12)
+		checktest.Near(t, "Re"+n, value["Re"+n], value["ρ"]*v*d/value["μ"], 1e-9)
+		checktest.Near(t, "Δp"+n, value["Δp"+n], value["f"+n]*value["L"+n]/d*value["ρ"]*v*v/2, 1e-8)
 	}
 	// The same pour asked for the other way has the same working.
 	back := must(threeTubes().Gauge(p.Flow))(t)

@@ -1,11 +1,8 @@
 package lines
 
 import (
-	"encoding/csv"
 	"errors"
 	"math"
-	"os"
-	"strconv"
 	"testing"
 
 	"example.com/pourwell/carbonation"
@@ -13,57 +10,6 @@ import (
 	"github.com/google/go-cmp/cmp"
 	"gonum.org/v1/gonum/unit"
 )
-
-// rows reads a CSV of testdata: one map from column to text per row.
-func rows(t *testing.T, name string) []map[string]string {
-	t.Helper()
-	f, err := os.Open("testdata/" + name)
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer f.Close()
-	r := csv.NewReader(f)
-	r.Comment = '#'
-	all, err := r.ReadAll()
-	if err != nil || len(all) < 2 {
-		t.Fatalf("%s: %d rows, %v", name, len(all), err)
-	}
-	out := make([]map[string]string, len(all)-1)
-	for i, row := range all[1:] {
-		out[i] = map[string]string{}
-		for j, cell := range row {
-			out[i][all[0][j]] = cell
-		}
-	}
-	return out
-}
-
-func number(t *testing.T, cell string) float64 {
-	t.Helper()
-	v, err := strconv.ParseFloat(cell, 64)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return v
-}
-
-// lastDigit returns half a unit of the last digit of a printed decimal.
-func lastDigit(cell string) float64 {
-	digits := 0
-	for i := range cell {
-		if cell[i] == '.' {
-			digits = len(cell) - i - 1
-		}
-	}
-	return 0.5 * math.Pow(10, -float64(digits))
-}
-
-func within(t *testing.T, what string, got, want, tolerance float64) {
-	t.Helper()
-	if !(math.Abs(got-want) <= tolerance) {
-		t.Errorf("%s = %.6g, want %.6g within %.2g", what, got, want, tolerance)
-	}
-}
 
 func must[T any](v T, err error) func(*testing.T) T {
 	return func(t *testing.T) T {

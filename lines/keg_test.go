@@ -3,6 +3,7 @@ package lines
 import (
 	"testing"
 
+	"example.com/pourwell/internal/checktest"
 	"example.com/pourwell/volume"
 )
 
@@ -14,8 +15,8 @@ func TestInKeg(t *testing.T) {
 	// A half barrel's 58.67 L in a cylinder of its outside diameter, 16 1/8 in,
 	// stand 0.445 m deep; inside its wall and bulge it is a little more.
 	r := DefaultRun().InKeg(keg)
-	within(t, "depth of a half barrel, m", float64(r.KegHeight), 0.475, 0.035)
-	within(t, "dip tube, m", float64(r.DipTube.Length), float64(r.KegHeight), 1e-12)
+	checktest.Near(t, "depth of a half barrel, m", float64(r.KegHeight), 0.475, 0.035)
+	checktest.Near(t, "dip tube, m", float64(r.DipTube.Length), float64(r.KegHeight), 1e-12)
 	if _, err := r.Flow(psi(12)); err != nil {
 		t.Error(err)
 	}

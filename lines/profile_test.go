@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"example.com/pourwell/carbonation"
+	"example.com/pourwell/internal/checktest"
 	"example.com/pourwell/thermal"
 	"gonum.org/v1/gonum/unit"
 	"pgregory.net/rapid"
@@ -99,7 +100,7 @@ func TestExposureDoesNotHangOnStations(t *testing.T) {
 	r, s := balanced(t)
 	s.LineTemp = thermal.Celsius(9)
 	coarse, fine := must(r.Profile(s, 20))(t), must(r.Profile(s, 2000))(t)
-	within(t, "exposure of 20 stations", coarse.Exposure, fine.Exposure, 0.002*fine.Exposure)
+	checktest.Near(t, "exposure of 20 stations", coarse.Exposure, fine.Exposure, 0.002*fine.Exposure)
 	// A line 6 K too warm lets gas out even while it flows.
 	if !fine.GasComesOut {
 		t.Errorf("line at 9 °C: excess %v of %v", fine.Excess, fine.Threshold)
@@ -108,7 +109,7 @@ func TestExposureDoesNotHangOnStations(t *testing.T) {
 	// pressure falls evenly, so it is half the friction times the time.
 	b, cold := balanced(t)
 	p := must(b.Profile(cold, 50))(t)
-	within(t, "exposure of an even fall", p.Balanced, float64(p.Pour.Tubes()[0].Loss)/2*p.Residence.Seconds(), 1e-6*p.Balanced)
+	checktest.Near(t, "exposure of an even fall", p.Balanced, float64(p.Pour.Tubes()[0].Loss)/2*p.Residence.Seconds(), 1e-6*p.Balanced)
 }
 
 func TestProfileInAir(t *testing.T) {
@@ -118,7 +119,7 @@ func TestProfileInAir(t *testing.T) {
 	// A flowing line warms by far less than a kelvin: thermal gives the same.
 	line := s.line(r.Tubes[0], r.Beer)
 	want := must(line.Carry(r.Temp, thermal.Flow(p.Pour.Flow)))(t)
-	within(t, "outlet, °C", p.Outlet.Celsius(), want.Temperature.Celsius(), 1e-9)
+	checktest.Near(t, "outlet, °C", p.Outlet.Celsius(), want.Temperature.Celsius(), 1e-9)
 	if p.GasComesOut {
 		t.Errorf("a flowing line in the shade lets gas out: %v", p.Excess)
 	}
@@ -133,8 +134,8 @@ func TestProfileThroughChiller(t *testing.T) {
 	s.Gauge = psi(30)
 	p := must(r.Profile(s, 100))(t)
 	w := must(r.Warm(s))(t)
-	within(t, "outlet", p.Outlet.Celsius(), w.Outlet.Celsius(), 1e-6)
-	within(t, "flow", float64(p.Pour.Flow), float64(w.Pour.Flow), 1e-15)
+	checktest.Near(t, "outlet", p.Outlet.Celsius(), w.Outlet.Celsius(), 1e-6)
+	checktest.Near(t, "flow", float64(p.Pour.Flow), float64(w.Pour.Flow), 1e-15)
 }
 
 func TestProfileErrors(t *testing.T) {
@@ -199,14 +200,14 @@ func TestStandingLine(t *testing.T) {
 	bare := must(r.Stand(s))(t)
 	// At the breakout the gas presses with the line's pressure and 2γ/r.
 	eq := must(carbonation.PressureFor(s.Content, bare.Breakout, r.Beer))(t)
-	within(t, "p_eq at breakout", eq.Pascals(), s.Gauge.Absolute(s.Air).Pascals()+2*0.045/5e-6, 1)
+	checktest.Near(t, "p_eq at breakout", eq.Pascals(), s.Gauge.Absolute(s.Air).Pascals()+2*0.045/5e-6, 1)
 	// Thresholds of 1 to 3 psi are crevices of 13 to 4.4 µm.
-	within(t, "threshold of 13 µm, psi", 2*surfaceTension/13e-6/float64(carbonation.PSI), 1, 0.05)
+	checktest.Near(t, "threshold of 13 µm, psi", 2*surfaceTension/13e-6/float64(carbonation.PSI), 1, 0.05)
 	// The time is thermal's: after it the line is at the breakout.
 	line := s.line(r.Tubes[0], r.Beer)
 	at := must(line.Stand(r.Temp, bare.Limit))(t)
-	within(t, "line at the limit, °C", at.Temperature.Celsius(), bare.Breakout.Celsius(), 1e-2)
-	within(t, "hold-up", float64(bare.HoldUp), float64(r.Tubes[0].Volume()), 1e-15)
+	checktest.Near(t, "line at the limit, °C", at.Temperature.Celsius(), bare.Breakout.Celsius(), 1e-2)
+	checktest.Near(t, "hold-up", float64(bare.HoldUp), float64(r.Tubes[0].Volume()), 1e-15)
 
 	foam := s
 	foam.Insulation = Inch / 2
@@ -271,7 +272,7 @@ func TestStandingEnds(t *testing.T) {
 	chilled := must(run.Warm(w))(t).Coil
 	line := w.line(run.Tubes[1], run.Beer)
 	at := must(line.Stand(chilled, all.Limit))(t)
-	within(t, "line behind the coil at the limit, °C", at.Temperature.Celsius(), all.Breakout.Celsius(), 1e-2)
+	checktest.Near(t, "line behind the coil at the limit, °C", at.Temperature.Celsius(), all.Breakout.Celsius(), 1e-2)
 	run.Tubes = run.Tubes[:1]
 	if st := must(run.Stand(w))(t); !st.Never || all.HoldUp <= st.HoldUp {
 		t.Errorf("coil alone: %+v", st)

@@ -7,27 +7,28 @@ import (
 	"testing"
 
 	"example.com/pourwell/carbonation"
+	"example.com/pourwell/internal/checktest"
 	"gonum.org/v1/gonum/unit"
 )
 
 func TestTradeTableAsPublished(t *testing.T) {
-	published := rows(t, "trade_restriction.csv")
+	published := checktest.Table(t, "trade_restriction.csv")
 	for _, row := range tradeTable {
 		found := false
 		for _, r := range published {
-			material := r["material"]
+			material := r.Text("material")
 			if material == "supply line" {
 				material = "supply"
 			}
-			if r["list"] != row.List || material != row.Material || math.Abs(number(t, r["bore_in"])-float64(row.Bore/Inch)) > 1e-9 {
+			if r.Text("list") != row.List || material != row.Material || math.Abs(r.Number("bore_in")-float64(row.Bore/Inch)) > 1e-9 {
 				continue
 			}
 			found = true
-			within(t, row.List+" "+row.Material+" "+r["nominal_size"], float64(row.Loss/PSIPerFoot), number(t, r["loss_psi_per_ft"]), 1e-12)
-			within(t, "the same in bar/m", float64(row.Loss/BarPerMetre), number(t, r["loss_bar_per_m"]), 0.5e-4)
-			status := map[string]string{"published": "published", "memory": "from memory", "practice": "practice"}[r["status"]]
+			checktest.Near(t, row.List+" "+row.Material+" "+r.Text("nominal_size"), float64(row.Loss/PSIPerFoot), r.Number("loss_psi_per_ft"), 1e-12)
+			checktest.Near(t, "the same in bar/m", float64(row.Loss/BarPerMetre), r.Number("loss_bar_per_m"), 0.5e-4)
+			status := map[string]string{"published": "published", "memory": "from memory", "practice": "practice"}[r.Text("status")]
 			if status != row.Source {
-				t.Errorf("%s %s: source %q, listed as %q", row.Material, r["nominal_size"], row.Source, r["status"])
+				t.Errorf("%s %s: source %q, listed as %q", row.Material, r.Text("nominal_size"), row.Source, r.Text("status"))
 			}
 		}
 		if !found {
@@ -38,7 +39,7 @@ func TestTradeTableAsPublished(t *testing.T) {
 		}
 		found = false
 		for _, r := range published {
-			if math.Abs(number(t, r["loss_psi_per_ft"])-float64(row.Other/PSIPerFoot)) < 1e-12 && math.Abs(number(t, r["bore_in"])-float64(row.Bore/Inch)) < 1e-9 {
+			if math.Abs(r.Number("loss_psi_per_ft")-float64(row.Other/PSIPerFoot)) < 1e-12 && math.Abs(r.Number("bore_in")-float64(row.Bore/Inch)) < 1e-9 {
 				found = true
 			}
 		}
@@ -49,33 +50,33 @@ func TestTradeTableAsPublished(t *testing.T) {
 }
 
 func TestBalanceExamples(t *testing.T) {
-	for _, r := range rows(t, "balance_examples.csv") {
+	for _, r := range checktest.Table(t, "balance_examples.csv") {
 		var run Run
-		for text := range strings.SplitSeq(r["tubes"], ";") {
+		for text := range strings.SplitSeq(r.Text("tubes"), ";") {
 			var tube Tube
 			if err := tube.UnmarshalText([]byte(strings.TrimSpace(text))); err != nil {
 				t.Fatal(err)
 			}
 			run.Tubes = append(run.Tubes, tube)
 		}
-		run.Rise = unit.Length(number(t, r["rise_ft"])) * Foot
+		run.Rise = unit.Length(r.Number("rise_ft")) * Foot
 		b := must(run.TradeGauge())(t)
-		within(t, r["example"]+", psi", b.Gauge.PSI(), number(t, r["trade_total_psi"]), 0.1)
-		within(t, r["example"]+", applied psi", b.Gauge.PSI(), number(t, r["applied_psi"]), 0.1+1e-9)
+		checktest.Near(t, r.Text("example")+", psi", b.Gauge.PSI(), r.Number("trade_total_psi"), 0.1)
+		checktest.Near(t, r.Text("example")+", applied psi", b.Gauge.PSI(), r.Number("applied_psi"), 0.1+1e-9)
 
 		// The length of the last tube from the pressure is the same sum.
 		last := len(run.Tubes) - 1
 		back := must(run.TradeLength(last, b.Gauge))(t)
-		within(t, r["example"]+", length", float64(back.Length), float64(run.Tubes[last].Length), 1e-9)
-		within(t, r["example"]+", restriction", float64(back.Restriction), float64(b.Restriction), 1e-6)
+		checktest.Near(t, r.Text("example")+", length", float64(back.Length), float64(run.Tubes[last].Length), 1e-9)
+		checktest.Near(t, r.Text("example")+", restriction", float64(back.Restriction), float64(b.Restriction), 1e-6)
 		for _, x := range []TradeBalance{b, back} {
 			value := map[string]float64{"applied pressure": x.Gauge.Pascals(), "length": float64(x.Length)}
 			if band := x.Band(); !(band.Low <= value[band.Name]*(1+1e-12) && value[band.Name] <= band.High*(1+1e-12)) {
-				t.Errorf("%s: %+v outside %+v", r["example"], value, band)
+				t.Errorf("%s: %+v outside %+v", r.Text("example"), value, band)
 			}
 			steps := x.Steps()
 			if s := steps[len(steps)-1]; math.Abs(s.Value-x.Gauge.PSI()) > 1e-9 {
-				t.Errorf("%s: last step %+v", r["example"], s)
+				t.Errorf("%s: last step %+v", r.Text("example"), s)
 			}
 		}
 	}
@@ -107,15 +108,15 @@ func TestTradeFindsTheTube(t *testing.T) {
 	tube := must(TubeOfOD(Inch/4, 0.7e-3, 20*Foot))(t)
 	tube.Material = "stainless"
 	b := must(Run{Tubes: []Tube{tube}}.TradeGauge())(t)
-	within(t, "20 ft of 1/4 in OD stainless, psi", b.Gauge.PSI(), 24, 1e-9)
-	within(t, "its band, psi", b.Band().High/float64(carbonation.PSI), 40, 1e-9)
+	checktest.Near(t, "20 ft of 1/4 in OD stainless, psi", b.Gauge.PSI(), 24, 1e-9)
+	checktest.Near(t, "its band, psi", b.Band().High/float64(carbonation.PSI), 40, 1e-9)
 
 	r := must(tube.Restriction())(t)
-	within(t, "its restriction, psi/ft", float64(r/PSIPerFoot), 1.2, 1e-12)
+	checktest.Near(t, "its restriction, psi/ft", float64(r/PSIPerFoot), 1.2, 1e-12)
 
 	// The handbook measures the rise from the middle of the keg.
 	b = must(Run{Tubes: []Tube{{Bore: 3 * Inch / 16, Length: 4 * Foot}}, Rise: 4 * Foot, KegHeight: 2 * Foot}.TradeGauge())(t)
-	within(t, "rise from the middle, psi", float64(b.Rise/carbonation.PSI), 2.5, 1e-9)
+	checktest.Near(t, "rise from the middle, psi", float64(b.Rise/carbonation.PSI), 2.5, 1e-9)
 }
 
 func TestTradeErrors(t *testing.T) {

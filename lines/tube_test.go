@@ -5,6 +5,7 @@ import (
 	"strings"
 	"testing"
 
+	"example.com/pourwell/internal/checktest"
 	"example.com/pourwell/internal/quantity"
 	"github.com/google/go-cmp/cmp"
 	"gonum.org/v1/gonum/unit"
@@ -137,8 +138,8 @@ func TestHardwareAndFlowText(t *testing.T) {
 		}
 	})
 	// 1 US gal/min is 3.785412 L/min and 2.1333 US fl oz/s.
-	within(t, "1 gal/min in L/min", USGallonPerMinute.LitresPerMinute(), 3.785412, 5e-7)
-	within(t, "1 gal/min in oz/s", USGallonPerMinute.OuncesPerSecond(), 2.1333, 5e-5)
+	checktest.Near(t, "1 gal/min in L/min", USGallonPerMinute.LitresPerMinute(), 3.785412, 5e-7)
+	checktest.Near(t, "1 gal/min in oz/s", USGallonPerMinute.OuncesPerSecond(), 2.1333, 5e-5)
 	if s := (2 * OuncePerSecond).String(); s != "3.55 L/min" {
 		t.Errorf("2 oz/s prints as %q", s)
 	}
@@ -147,7 +148,7 @@ func TestHardwareAndFlowText(t *testing.T) {
 func TestTubeOfOD(t *testing.T) {
 	// 1/4 in tube of 1/32 in wall has the bore of the trade's table, 3/16 in.
 	tube := must(TubeOfOD(Inch/4, Inch/32, 20*Foot))(t)
-	within(t, "bore, in", float64(tube.Bore/Inch), 0.1875, 1e-12)
+	checktest.Near(t, "bore, in", float64(tube.Bore/Inch), 0.1875, 1e-12)
 	_, err := TubeOfOD(Inch/4, 0, 20*Foot)
 	wantRange(t, "no wall", err, "wall")
 	_, err = TubeOfOD(Inch/4, Inch/8, 20*Foot)
@@ -163,17 +164,17 @@ func TestTubeOfOD(t *testing.T) {
 func TestTubeVolume(t *testing.T) {
 	printed := map[string]float64{"1/6": 1.0 / 6, "1/3": 1.0 / 3, "1/2": 0.5, "3/4": 0.75, "1 1/3": 4.0 / 3}
 	checked := 0
-	for _, r := range rows(t, "trade_restriction.csv") {
-		want, ok := printed[r["printed_volume_oz_per_ft"]]
+	for _, r := range checktest.Table(t, "trade_restriction.csv") {
+		want, ok := printed[r.Text("printed_volume_oz_per_ft")]
 		if !ok {
 			continue
 		}
-		tube := Tube{Bore: unit.Length(number(t, r["bore_in"])) * Inch, Length: Foot}
+		tube := Tube{Bore: unit.Length(r.Number("bore_in")) * Inch, Length: Foot}
 		tolerance := 0.025
-		if r["bore_in"] == "0.1875" {
+		if r.Text("bore_in") == "0.1875" {
 			tolerance = 0.11
 		}
-		within(t, r["nominal_size"]+", oz per foot", float64(tube.Volume())/float64(OuncePerSecond), want, tolerance*want)
+		checktest.Near(t, r.Text("nominal_size")+", oz per foot", float64(tube.Volume())/float64(OuncePerSecond), want, tolerance*want)
 		checked++
 	}
 	if checked != 11 {

@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"example.com/pourwell/carbonation"
+	"example.com/pourwell/internal/checktest"
 	"example.com/pourwell/thermal"
 	"gonum.org/v1/gonum/unit"
 )
@@ -35,11 +36,11 @@ func warmServing() Serving {
 func TestWarmKegPressure(t *testing.T) {
 	r, s := warmRun(), warmServing()
 	w := must(r.Warm(s))(t)
-	within(t, "psi at 20 °C", w.Needed.PSI(), 30, 2)
-	within(t, "applied", w.Pour.Gauge.Pascals(), w.Needed.Pascals(), 1e-9)
+	checktest.Near(t, "psi at 20 °C", w.Needed.PSI(), 30, 2)
+	checktest.Near(t, "applied", w.Pour.Gauge.Pascals(), w.Needed.Pascals(), 1e-9)
 	r.Temp = thermal.Celsius(30)
 	hot := must(r.Warm(s))(t)
-	within(t, "psi at 30 °C", hot.Needed.PSI(), 44, 1)
+	checktest.Near(t, "psi at 30 °C", hot.Needed.PSI(), 44, 1)
 	if c := hot.Cautions(0); len(c) != 2 || !strings.Contains(c[1], "cool the keg") {
 		t.Errorf("cautions at 44 psi: %q", c)
 	}
@@ -54,12 +55,12 @@ func TestWarmSettlesFlowAndTemperatureTogether(t *testing.T) {
 	w := must(r.Warm(s))(t)
 	// The coil at that flow, from the thermal package alone.
 	chill := must(s.coil(r.Tubes[0], r.Beer).Chill(r.Temp, thermal.Flow(w.Pour.Flow)))(t)
-	within(t, "after the coil, °C", w.Coil.Celsius(), chill.Outlet.Celsius(), 1e-6)
+	checktest.Near(t, "after the coil, °C", w.Coil.Celsius(), chill.Outlet.Celsius(), 1e-6)
 	if w.Outlet.Sub(w.Coil) <= 0 {
 		t.Errorf("the line in warm air does not warm: %v to %v", w.Coil, w.Outlet)
 	}
 	// The losses at those temperatures use the pressure up.
-	within(t, "losses", float64(w.Pour.Loss+w.Pour.Static), w.Needed.Pascals(), 1e-4)
+	checktest.Near(t, "losses", float64(w.Pour.Loss+w.Pour.Static), w.Needed.Pascals(), 1e-4)
 	// Cold beer in the coil resists more than the keg's: it pours slower.
 	naive := must(r.Flow(w.Pour.Gauge))(t)
 	if !(w.Pour.Flow < naive.Flow) || w.Pour.Flow < naive.Flow*0.8 {
@@ -94,7 +95,7 @@ func TestChoker(t *testing.T) {
 		t.Fatalf("pours %v, no choker", w.Pour.Flow)
 	}
 	r.Tubes[1].Length += w.Choker
-	within(t, "with the choker, oz/s", must(r.Warm(s))(t).Pour.Flow.OuncesPerSecond(), 2, 0.01)
+	checktest.Near(t, "with the choker, oz/s", must(r.Warm(s))(t).Pour.Flow.OuncesPerSecond(), 2, 0.01)
 
 	s.Target = -1
 	_, err := r.Warm(s)

@@ -7,6 +7,7 @@ import (
 	"testing"
 	"time"
 
+	"example.com/pourwell/internal/checktest"
 	"example.com/pourwell/volume"
 	"pgregory.net/rapid"
 )
@@ -66,15 +67,15 @@ func TestCalibrateByHand(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	near(t, "UA over capacity", float64(r.UA)/r.capacity, 3.0/81000, 1e-12)
+	checktest.Near(t, "UA over capacity", float64(r.UA)/r.capacity, 3.0/81000, 1e-12)
 	// Uncertainty by hand: each reading off by 0.3 K moves the logarithm by
 	// 0.3/(T − Ta), and the air's by the difference of the two. The weights of
 	// the fit do not matter for two points.
 	a, b := 0.3/27, 0.3/(30-end)
 	var readingsOff, airOff float64 = math.Hypot(a, b), b - a
 	sigma := math.Hypot(readingsOff, airOff) / 7200
-	near(t, "its standard deviation", r.slopeError, sigma, 0.03*sigma)
-	near(t, "two of them", float64(r.Uncertainty), 2*r.slopeError*r.capacity, 1e-12)
+	checktest.Near(t, "its standard deviation", r.slopeError, sigma, 0.03*sigma)
+	checktest.Near(t, "two of them", float64(r.Uncertainty), 2*r.slopeError*r.capacity, 1e-12)
 }
 
 // The band holds the truth: of 500 calibrations with readings that scatter by
@@ -115,7 +116,7 @@ func TestMeltedIce(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	near(t, "UA", float64(r.UA), 12*333430/(25*144000.0), 1e-9)
+	checktest.Near(t, "UA", float64(r.UA), 12*333430/(25*144000.0), 1e-9)
 	if b := r.Band(); !(b.Low < float64(r.UA) && float64(r.UA) < b.High) || len(r.Steps()) == 0 {
 		t.Errorf("band %v", b)
 	}

@@ -6,6 +6,7 @@ import (
 	"testing"
 	"time"
 
+	"example.com/pourwell/internal/checktest"
 	"example.com/pourwell/internal/water"
 	"gonum.org/v1/gonum/unit"
 	"pgregory.net/rapid"
@@ -15,7 +16,7 @@ import (
 // coil of 289 mL at 0.5 °C, with beer that passes at 12 °C.
 func TestFirstGlassByHand(t *testing.T) {
 	r := row{cold: 0.5, warm: 11.5, rested: 0.1, whole: 0, once: 289.0 / 473}
-	near(t, "first glass", r.at(1), (289*0.5+(473-289)*12)/473.0, 1e-9)
+	checktest.Near(t, "first glass", r.at(1), (289*0.5+(473-289)*12)/473.0, 1e-9)
 }
 
 // parcels serves glasses drop by drop: the content of the coil is cut into
@@ -65,16 +66,16 @@ func TestCoilServeAgainstParcels(t *testing.T) {
 				t.Fatal(err)
 			}
 			for i, want := range parcels(c, r, p, p.Number) {
-				near(t, "glass", s.Glass(i+1).Celsius(), want, 0.02) // a slice of 2000 is worth up to 0.01 K
+				checktest.Near(t, "glass", s.Glass(i+1).Celsius(), want, 0.02) // a slice of 2000 is worth up to 0.01 K
 			}
 			heat := float64(r.Heat) / (24 - r.Outlet.Celsius()) * (24 - s.Settled.Celsius()) // W while a glass fills
 			glass := heat * float64(p.Glass) / float64(p.Flow)
-			near(t, "ice per glass", float64(s.IcePerGlass)*water.LatentHeat, glass, 1e-9*glass)
-			near(t, "ice per litre", float64(s.IcePerLitre)*float64(p.Glass)*1e3, float64(s.IcePerGlass), 1e-12)
-			near(t, "ice per hour", float64(s.IcePerHour)*every.Hours(), float64(s.IcePerGlass), 1e-9)
-			near(t, "first", s.First.Celsius(), s.Glass(1).Celsius(), 0)
-			near(t, "last", s.Last.Celsius(), s.Glass(10).Celsius(), 0)
-			near(t, "settled", s.Settled.Celsius(), s.Glass(10000).Celsius(), 1e-9)
+			checktest.Near(t, "ice per glass", float64(s.IcePerGlass)*water.LatentHeat, glass, 1e-9*glass)
+			checktest.Near(t, "ice per litre", float64(s.IcePerLitre)*float64(p.Glass)*1e3, float64(s.IcePerGlass), 1e-12)
+			checktest.Near(t, "ice per hour", float64(s.IcePerHour)*every.Hours(), float64(s.IcePerGlass), 1e-9)
+			checktest.Near(t, "first", s.First.Celsius(), s.Glass(1).Celsius(), 0)
+			checktest.Near(t, "last", s.Last.Celsius(), s.Glass(10).Celsius(), 0)
+			checktest.Near(t, "settled", s.Settled.Celsius(), s.Glass(10000).Celsius(), 1e-9)
 			if b := s.Band(); !(b.Low <= s.Last.Celsius() && s.Last.Celsius() <= b.High) {
 				t.Errorf("last glass %v outside its band %v", s.Last, b)
 			}
@@ -155,13 +156,13 @@ func TestCoilRecovery(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	near(t, "what is left", 18*math.Exp(-s.Recovery.Seconds()/s.tau), 1, 1e-6)
+	checktest.Near(t, "what is left", 18*math.Exp(-s.Recovery.Seconds()/s.tau), 1, 1e-6)
 	// Beer and half the wall against the film outside and conduction inside,
 	// Nu 5.783, by hand, the film at the low end of ±45 %, with ρc = 4.2e6 and k = 0.54.
 	inner := 1 / (math.Pi * 5.783 * 0.54)
 	outer := 1 / (0.55 * 450 * math.Pi * 6.35e-3)
 	capacity := math.Pi / 4 * (4.93e-3*4.93e-3*4.2e6 + (6.35e-3*6.35e-3-4.93e-3*4.93e-3)/2*7900*477)
-	near(t, "time constant", s.tau, capacity*(inner+outer), 0.05*s.tau)
+	checktest.Near(t, "time constant", s.tau, capacity*(inner+outer), 0.05*s.tau)
 }
 
 func BenchmarkCoilServe(b *testing.B) {

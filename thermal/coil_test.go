@@ -1,51 +1,16 @@
 package thermal
 
 import (
-	"encoding/csv"
 	"errors"
 	"math"
-	"os"
-	"strconv"
 	"testing"
 
+	"example.com/pourwell/internal/checktest"
 	"example.com/pourwell/internal/water"
 	"example.com/pourwell/volume"
 	"gonum.org/v1/gonum/unit"
 	"pgregory.net/rapid"
 )
-
-// tubeExamples reads the printed answers of testdata and their tolerances.
-func tubeExamples(t *testing.T) map[string][2]float64 {
-	t.Helper()
-	f, err := os.Open("testdata/tube_examples.csv")
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer f.Close()
-	r := csv.NewReader(f)
-	r.Comment = '#'
-	all, err := r.ReadAll()
-	if err != nil {
-		t.Fatal(err)
-	}
-	out := map[string][2]float64{}
-	for _, row := range all[1:] {
-		printed, err1 := strconv.ParseFloat(row[2], 64)
-		tolerance, err2 := strconv.ParseFloat(row[4], 64)
-		if err1 != nil || err2 != nil {
-			t.Fatal(row, err1, err2)
-		}
-		out[row[0]] = [2]float64{printed, tolerance}
-	}
-	return out
-}
-
-func near(t *testing.T, what string, got, want, tolerance float64) {
-	t.Helper()
-	if !(math.Abs(got-want) <= tolerance) {
-		t.Errorf("%s = %.10g, want %.10g within %.2g", what, got, want, tolerance)
-	}
-}
 
 func TestTubeExamples(t *testing.T) {
 	got := map[string]float64{
@@ -55,20 +20,21 @@ func TestTubeExamples(t *testing.T) {
 		"cengel_3_9_critical_radius": 1e3 * criticalRadius(0.15, filmResistance(0.007, 12), 0.007),
 		"ht_cylinder_conduction":     radialResistance(0.9, 1, 20) / 10,
 	}
-	for name, printed := range tubeExamples(t) {
+	for _, row := range checktest.Table(t, "tube_examples.csv") {
+		name, printed, tolerance := row.Text("example"), row.Number("printed"), row.Number("tolerance")
 		if name == "kreith_8_4_ntu" {
 			// With the chart's NTU the water leaves within what half a digit
 			// of it makes: 0.05 of e^(−1.4) × 65.4 °F.
-			near(t, name, approach(60, 125.4, printed[0]), 110, printed[1]*math.Exp(-printed[0])*65.4)
+			checktest.Near(t, name, approach(60, 125.4, printed), 110, tolerance*math.Exp(-printed)*65.4)
 			continue
 		}
 		value, ok := got[name]
 		if !ok {
 			t.Errorf("no test for %s", name)
 		}
-		near(t, name, value, printed[0], printed[1])
+		checktest.Near(t, name, value, printed, tolerance)
 	}
-	near(t, "Cengel 8-1 outlet", approach(15, 120, 61/(0.3*4187*filmResistance(0.025, 800))), 115, 0.5/61*math.Log(21)*5)
+	checktest.Near(t, "Cengel 8-1 outlet", approach(15, 120, 61/(0.3*4187*filmResistance(0.025, 800))), 115, 0.5/61*math.Log(21)*5)
 }
 
 // The assumed baths against the correlations they stand for: water that flows
@@ -83,7 +49,7 @@ func TestCoilBaths(t *testing.T) {
 		film  FilmCoefficient
 	}{{0.05, c.Packed().Film}, {0.2, c.Pumped().Film}} {
 		h := nusseltCross(x.speed*outside/w.nu, w.pr) * w.k / outside
-		near(t, "film past the tube", float64(x.film), h, 0.15*h)
+		checktest.Near(t, "film past the tube", float64(x.film), h, 0.15*h)
 	}
 	for _, tube := range []float64{8, 10, 12, 14, 16, 18} {
 		w := waterAt(zeroCelsius + (tube+2)/2)
@@ -114,14 +80,14 @@ func TestCoilBalance(t *testing.T) {
 		mass := water.Density(293.15) * float64(flow) // kg/s
 		heat := mass * water.HeatCapacity(zeroCelsius+(in+bath)/2) * (in - out)
 		// OIML and IAPWS differ by 4e-5 in the density of water.
-		near(t, regime+" heat", float64(r.Heat), heat, 1e-4*heat)
-		near(t, regime+" ice", float64(r.IcePerLitre)*water.LatentHeat*float64(flow)*1e3, float64(r.Heat), 1e-9*heat)
-		near(t, regime+" ice per hour", float64(r.IcePerHour), float64(r.IcePerLitre)*float64(flow)*3600e3, 1e-9)
-		near(t, regime+" effectiveness", r.Effectiveness, (in-out)/(in-bath), 1e-9)
-		near(t, regime+" NTU", r.NTU, -math.Log(1-r.Effectiveness), 1e-9)
-		near(t, regime+" outlet", out, approach(in, bath, float64(r.UA)/float64(r.Heat)*(in-out)), 1e-9)
+		checktest.Near(t, regime+" heat", float64(r.Heat), heat, 1e-4*heat)
+		checktest.Near(t, regime+" ice", float64(r.IcePerLitre)*water.LatentHeat*float64(flow)*1e3, float64(r.Heat), 1e-9*heat)
+		checktest.Near(t, regime+" ice per hour", float64(r.IcePerHour), float64(r.IcePerLitre)*float64(flow)*3600e3, 1e-9)
+		checktest.Near(t, regime+" effectiveness", r.Effectiveness, (in-out)/(in-bath), 1e-9)
+		checktest.Near(t, regime+" NTU", r.NTU, -math.Log(1-r.Effectiveness), 1e-9)
+		checktest.Near(t, regime+" outlet", out, approach(in, bath, float64(r.UA)/float64(r.Heat)*(in-out)), 1e-9)
 		lmtd := (in - out) / math.Log((in-bath)/(out-bath))
-		near(t, regime+" UA LMTD", float64(r.UA)*lmtd, heat, 1e-4*heat)
+		checktest.Near(t, regime+" UA LMTD", float64(r.UA)*lmtd, heat, 1e-4*heat)
 		if b := r.Band(); !(b.Low < out && out < b.High) {
 			t.Errorf("%s: outlet %v outside its band %v", regime, out, b)
 		}
@@ -135,7 +101,7 @@ func TestCoilSteps(t *testing.T) {
 		for _, c := range []Coil{DefaultCoil().Still(), DefaultCoil().Packed(), DefaultCoil().Pumped()} {
 			v := flow * float64(volume.USFluidOunce)
 			full, half := c.chill(27, v, coilStations).Outlet, c.chill(27, v, 2*coilStations).Outlet
-			near(t, "outlet with the step halved", full.Celsius(), half.Celsius(), 0.01)
+			checktest.Near(t, "outlet with the step halved", full.Celsius(), half.Celsius(), 0.01)
 			m := coilMarch{
 				Coil: &c, bath: c.Bath.Celsius(), bore: float64(c.Bore), massFlow: c.Beer.density(27) * v,
 				specific: c.Beer.heatCapacity((27 + c.Bath.Celsius()) / 2),
@@ -151,7 +117,7 @@ func TestCoilSteps(t *testing.T) {
 				k4 := slope(theta + k3*dx)
 				theta += dx / 6 * (k1 + 2*k2 + 2*k3 + k4)
 			}
-			near(t, "outlet by Runge-Kutta", full.Celsius(), m.bath+theta, 0.01)
+			checktest.Near(t, "outlet by Runge-Kutta", full.Celsius(), m.bath+theta, 0.01)
 		}
 	}
 }
@@ -274,7 +240,7 @@ func TestCoilBrine(t *testing.T) {
 	if _, err := c.Serve(Celsius(20), DefaultPours()); !errors.Is(err, ErrNoSolution) {
 		t.Errorf("brine serves: %v", err)
 	}
-	near(t, "freeze margin", float64(r.FreezeMargin), -3-Beer{}.FreezingPoint().Celsius(), 1e-9)
+	checktest.Near(t, "freeze margin", float64(r.FreezeMargin), -3-Beer{}.FreezingPoint().Celsius(), 1e-9)
 	if r, _ := DefaultCoil().Pumped().Chill(Celsius(20), Flow(2*volume.USFluidOunce)); r.Blocks {
 		t.Error("plain ice water blocks the coil")
 	}

@@ -1,69 +1,23 @@
 package thermal
 
 import (
-	"fmt"
 	"go/ast"
-	"go/doc"
-	"go/parser"
 	"go/token"
-	"os"
-	"regexp"
-	"slices"
 	"strings"
 	"testing"
+
+	"example.com/pourwell/internal/checktest"
 )
 
 // The validity table of the documentation is the table that the checks read.
 func TestValidityTable(t *testing.T) {
-	text, err := os.ReadFile("doc.go")
-	if err != nil {
-		t.Fatal(err)
-	}
-	_, after, ok := strings.Cut(string(text), "// # Validity\n")
-	section, _, okEnd := strings.Cut(after, "// # ")
-	if !ok || !okEnd {
-		t.Fatal("doc.go has no section Validity")
-	}
-	var documented, want []string
-	for _, m := range regexp.MustCompile(`(?m)^//\t(.*)$`).FindAllStringSubmatch(section, -1) {
-		documented = append(documented, m[1])
-	}
-	for _, r := range Limits() {
-		want = append(want, strings.TrimSpace(fmt.Sprintf("%-38s %.6g to %.6g %s", r.Name, r.Min, r.Max, r.Unit)))
-		if r.Source == "" || !(r.Min < r.Max) {
-			t.Errorf("row %+v", r)
-		}
-	}
-	if !slices.Equal(documented, want) {
-		t.Errorf("doc.go says\n%s\nthe table says\n%s", strings.Join(documented, "\n"), strings.Join(want, "\n"))
-	}
-}
-
-// source parses the package.
-func source(t *testing.T) (*token.FileSet, []*ast.File) {
-	t.Helper()
-	fset := token.NewFileSet()
-	entries, err := os.ReadDir(".")
-	if err != nil {
-		t.Fatal(err)
-	}
-	var files []*ast.File
-	for _, e := range entries {
-		if name := e.Name(); strings.HasSuffix(name, ".go") && !strings.HasSuffix(name, "_test.go") {
-			f, err := parser.ParseFile(fset, name, nil, parser.ParseComments)
-			if err != nil {
-				t.Fatal(err)
-			}
-			files = append(files, f)
-		}
-	}
-	return fset, files
+	checktest.Validity(t, "%-38s %.6g to %.6g %s", Limits())
 }
 
 // Every range that a check reads stands in Limits: as many variables called
 // limit... as rows.
 func TestLimitsAreComplete(t *testing.T) {
-	_, files := source(t)
+	_, files := checktest.Source(t)
 	n := 0
 	for _, f := range files {
 		for _, d := range f.Decls {
@@ -122,35 +76,7 @@ var outsideChecks = map[string]string{
 var plainMethods = []string{"String", "IsValid", "MarshalText", "UnmarshalText", "Steps", "Band", "Regime"}
 
 func TestEveryExportIsChecked(t *testing.T) {
-	fset, files := source(t)
-	p, err := doc.NewFromFiles(fset, files, "example.com/pourwell/thermal")
-	if err != nil {
-		t.Fatal(err)
-	}
-	seen := map[string]bool{}
-	need := func(name, comment string) {
-		seen[name] = true
-		if comment == "" {
-			t.Errorf("%s has no documentation", name)
-		}
-		if i := strings.LastIndex(name, "."); !slices.Contains(plainMethods, name[i+1:]) && outsideChecks[name] == "" {
-			t.Errorf("%s has no outside check", name)
-		}
-	}
-	for _, f := range p.Funcs {
-		need(f.Name, f.Doc)
-	}
-	for _, typ := range p.Types {
-		for _, f := range typ.Funcs {
-			need(f.Name, f.Doc)
-		}
-		for _, m := range typ.Methods {
-			need(typ.Name+"."+m.Name, m.Doc)
-		}
-	}
-	for name := range outsideChecks {
-		if !seen[name] {
-			t.Errorf("%s is listed and does not exist", name)
-		}
-	}
+	checktest.EveryExportIsChecked(t, checktest.Exports{Checks: outsideChecks, Plain: plainMethods})
 }
+
+func TestEveryTableIsRead(t *testing.T) { checktest.EveryTableIsRead(t) }

@@ -4,6 +4,7 @@ import (
 	"math"
 	"testing"
 
+	"example.com/pourwell/internal/checktest"
 	"example.com/pourwell/internal/water"
 	"pgregory.net/rapid"
 )
@@ -11,23 +12,23 @@ import (
 // The libraries print sixteen digits; the correlations give them back to
 // rounding.
 func TestPrintedFilms(t *testing.T) {
-	for _, row := range table(t, "film_values.csv") {
-		a, want := number(t, row["a"]), number(t, row["printed"])
+	for _, row := range checktest.Table(t, "film_values.csv") {
+		a, want := row.Number("a"), row.Number("printed")
 		var got float64
-		switch row["function"] {
+		switch row.Text("function") {
 		case "clear sky":
 			got = clearSky(math.Sin(a * math.Pi / 180))
 		default:
-			b := number(t, row["b"])
+			b := row.Number("b")
 			got = map[string]func() float64{
 				"plate":    func() float64 { return nusseltPlate(a*b, b) },
 				"cylinder": func() float64 { return nusseltCylinder(a*b, b) },
 				"cross":    func() float64 { return nusseltCross(a, b) },
 				"assisted": func() float64 { return nusseltAssisted(a * b) },
 				"hindered": func() float64 { return nusseltHindered(a * b) },
-			}[row["function"]]()
+			}[row.Text("function")]()
 		}
-		near(t, row["function"], got, want, 1e-9*want)
+		checktest.Near(t, row.Text("function"), got, want, 1e-9*want)
 	}
 }
 
@@ -38,31 +39,31 @@ func TestWorkedFilms(t *testing.T) {
 	// Example 9-1: a hot pipe, 0.08 m, 70 °C in air of 20 °C.
 	air := fluid{k: 0.02699, nu: 1.75e-5, pr: 0.7241}
 	ra := air.rayleigh(50/(273.15+45), 0.08)
-	near(t, "9-1 Ra", ra, 1.869e6, 0.003*1.869e6)
-	near(t, "9-1 Nu", nusseltCylinder(ra, air.pr), 17.40, 0.003*17.40)
+	checktest.Near(t, "9-1 Ra", ra, 1.869e6, 0.003*1.869e6)
+	checktest.Near(t, "9-1 Nu", nusseltCylinder(ra, air.pr), 17.40, 0.003*17.40)
 	// Example 9-2: a plate of 0.6 m, 90 °C in air of 30 °C.
 	air = fluid{k: 0.02808, nu: 1.896e-5, pr: 0.7202}
 	buoyancy := 60.0 / 333
-	near(t, "9-2 upright", nusseltPlate(air.rayleigh(buoyancy, 0.6), air.pr), 113.4, 0.003*113.4)
-	near(t, "9-2 facing down", nusseltHindered(air.rayleigh(buoyancy, 0.15)), 15.87, 0.003*15.87)
-	near(t, "9-2 upright, W", nusseltPlate(air.rayleigh(buoyancy, 0.6), air.pr)*air.k/0.6*0.36*60, 115, 0.5)
-	near(t, "9-2 facing down, W", nusseltHindered(air.rayleigh(buoyancy, 0.15))*air.k/0.15*0.36*60, 64.2, 0.05)
+	checktest.Near(t, "9-2 upright", nusseltPlate(air.rayleigh(buoyancy, 0.6), air.pr), 113.4, 0.003*113.4)
+	checktest.Near(t, "9-2 facing down", nusseltHindered(air.rayleigh(buoyancy, 0.15)), 15.87, 0.003*15.87)
+	checktest.Near(t, "9-2 upright, W", nusseltPlate(air.rayleigh(buoyancy, 0.6), air.pr)*air.k/0.6*0.36*60, 115, 0.5)
+	checktest.Near(t, "9-2 facing down, W", nusseltHindered(air.rayleigh(buoyancy, 0.15))*air.k/0.15*0.36*60, 64.2, 0.05)
 	// Facing up the book prints 31.76 and 128 W, by McAdams' ¼ law. At its Ra of
 	// 1.196e7 McAdams has gone over to the ⅓ law, 8 % higher there, well within
 	// the ±20 % of either.
 	flat := air.rayleigh(buoyancy, 0.15)
-	near(t, "9-2 facing up", nusseltAssisted(flat), 31.76, 0.085*31.76)
-	near(t, "9-2 facing up, W", nusseltAssisted(flat)*air.k/0.15*0.36*60, 128, 0.085*128)
+	checktest.Near(t, "9-2 facing up", nusseltAssisted(flat), 31.76, 0.085*31.76)
+	checktest.Near(t, "9-2 facing up, W", nusseltAssisted(flat)*air.k/0.15*0.36*60, 128, 0.085*128)
 	// By the ¼ law a sixteenth of the book's Ra has half its Nu.
-	near(t, "9-2 facing up, Ra/16", nusseltAssisted(flat/16), 31.76/2, 0.003*31.76/2)
+	checktest.Near(t, "9-2 facing up, Ra/16", nusseltAssisted(flat/16), 31.76/2, 0.003*31.76/2)
 	// Example 7-5: a pipe of 0.1 m at 110 °C in wind of 8 m/s and 10 °C.
-	near(t, "7-5", nusseltCross(4.219e4, air.pr), 124, 0.005*124)
+	checktest.Near(t, "7-5", nusseltCross(4.219e4, air.pr), 124, 0.005*124)
 	// A flat face, laminar: 0.664 Re^½ Pr^⅓, Bergman et al., example 7.1: Re
 	// 9597, Pr 0.687 gives Nu 57.4 (from memory).
-	near(t, "flat face", nusseltFlat(9597, 0.687), 57.4, 0.1)
+	checktest.Near(t, "flat face", nusseltFlat(9597, 0.687), 57.4, 0.1)
 	// Radiation between 400 and 305 K, emissivity 0.85: ht prints 816.782 W/m²
 	// with an older Stefan-Boltzmann constant.
-	near(t, "radiation", radiative(0.85, 400, 305)*95, 816.7821722650002, 2e-6*816.78)
+	checktest.Near(t, "radiation", radiative(0.85, 400, 305)*95, 816.7821722650002, 2e-6*816.78)
 }
 
 // Properties at a film temperature, Bergman et al., table A.4 at 300 K and A.6
@@ -70,12 +71,12 @@ func TestWorkedFilms(t *testing.T) {
 // Pr 7.56.
 func TestFluids(t *testing.T) {
 	a := airAt(300, 101325)
-	near(t, "air ν", a.nu, 15.89e-6, 0.02*15.89e-6)
-	near(t, "air Pr", a.pr, 0.707, 0.01)
+	checktest.Near(t, "air ν", a.nu, 15.89e-6, 0.02*15.89e-6)
+	checktest.Near(t, "air Pr", a.pr, 0.707, 0.01)
 	w := waterAt(290)
-	near(t, "water ν", w.nu, 1.081e-6, 0.02*1.081e-6)
-	near(t, "water Pr", w.pr, 7.56, 0.02*7.56)
-	near(t, "water as a beer", Water.fluidAt(16.85).pr, w.pr, 0.001*w.pr)
+	checktest.Near(t, "water ν", w.nu, 1.081e-6, 0.02*1.081e-6)
+	checktest.Near(t, "water Pr", w.pr, 7.56, 0.02*7.56)
+	checktest.Near(t, "water as a beer", Water.fluidAt(16.85).pr, w.pr, 0.001*w.pr)
 }
 
 // Twice the mean density difference over the film, against a sum over the
@@ -98,7 +99,7 @@ func TestWaterBuoyancy(t *testing.T) {
 			t.Errorf("wall %g, bulk %g: %.4g, want %.4g", c[0], c[1], got, want)
 		}
 	}
-	near(t, "no difference", waterBuoyancy(7, 7, 4), 0, 0)
+	checktest.Near(t, "no difference", waterBuoyancy(7, 7, 4), 0, 0)
 }
 
 // It is positive, continuous across the maximum and across the conjugate

@@ -6,6 +6,7 @@ import (
 	"testing"
 	"time"
 
+	"example.com/pourwell/internal/checktest"
 	"example.com/pourwell/volume"
 	"gonum.org/v1/gonum/unit"
 	"pgregory.net/rapid"
@@ -23,7 +24,7 @@ func meadowGlass(t testing.TB, around Surroundings) Glassful {
 // Two bodies of 81 and 63 kJ/K at 25 and 2 °C meet at 14.9375 °C.
 func TestGlassMeets(t *testing.T) {
 	r := GlassRun{beer: 81e3, poured: 25, glass: 63e3, from: 2}
-	near(t, "common temperature", r.meet(1), (81.0*25+63*2)/(81+63), 1e-9)
+	checktest.Near(t, "common temperature", r.meet(1), (81.0*25+63*2)/(81+63), 1e-9)
 }
 
 // A warm glass of 400 g costs cold beer 4 K (common practice, no source).
@@ -34,10 +35,10 @@ func TestGlassCost(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	near(t, "cost of the glass", float64(r.GlassCost), 4, 0.5)
+	checktest.Near(t, "cost of the glass", float64(r.GlassCost), 4, 0.5)
 	heat := r.beer*float64(r.GlassCost) - r.glass*(30-r.Temperature.Celsius())
-	near(t, "heat balance", heat, 0, 1e-9*r.beer)
-	near(t, "no wait", r.After.Celsius(), r.Temperature.Celsius(), 1e-9)
+	checktest.Near(t, "heat balance", heat, 0, 1e-9*r.beer)
+	checktest.Near(t, "no wait", r.After.Celsius(), r.Temperature.Celsius(), 1e-9)
 }
 
 // A can of 355 mL from 0 °C warms in five minutes of still, humid air by less

@@ -7,6 +7,7 @@ import (
 	"testing"
 	"time"
 
+	"example.com/pourwell/internal/checktest"
 	"example.com/pourwell/volume"
 	"github.com/google/go-cmp/cmp"
 	"gonum.org/v1/gonum/unit"
@@ -48,8 +49,8 @@ func TestBottlesInIce(t *testing.T) {
 	bottle := volume.Vessel{Capacity: 200 * volume.Millilitre, Height: 0.17, Diameter: 0.055, Tare: 0.2 * 750 / steelHeat}
 	var m *bathModel
 	sum, n := 0.0, 0.0
-	for _, row := range table(t, "bottles_in_ice.csv") {
-		minutes, want := number(t, row["minutes"]), number(t, row["t_degC"])
+	for _, row := range checktest.Table(t, "bottles_in_ice.csv") {
+		minutes, want := row.Number("minutes"), row.Number("t_degC")
 		if minutes == 0 {
 			m = model(t, bowl(bottle, want, 1, 1.5*volume.Litre))
 			m.wall = 3e-3
@@ -57,7 +58,7 @@ func TestBottlesInIce(t *testing.T) {
 		}
 		m.runFor(60 * minutes)
 		got := m.temperature()
-		near(t, row["bottle"]+" at "+row["minutes"]+" min", got, want, 1.5)
+		checktest.Near(t, row.Text("bottle")+" at "+row.Text("minutes")+" min", got, want, 1.5)
 		sum += (got - want) * (got - want)
 		n++
 	}
@@ -78,7 +79,7 @@ func TestCanInIceChest(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	near(t, "minutes", wet.Time.Minutes(), 40, 0.35*40)
+	checktest.Near(t, "minutes", wet.Time.Minutes(), 40, 0.35*40)
 }
 
 // Hold times of an ice chest, within 10 %: the water of 20 lb of ice passes 6 °C
@@ -86,22 +87,22 @@ func TestCanInIceChest(t *testing.T) {
 // so that together they are one check, of heat and ice.
 func TestIceChest(t *testing.T) {
 	probe := volume.Vessel{Capacity: 0.25 * volume.Litre, Height: 0.17, Diameter: 0.055}
-	for _, row := range table(t, "ice_chest.csv") {
+	for _, row := range checktest.Table(t, "ice_chest.csv") {
 		b := IceBath{
 			Tub:  volume.Tub{Capacity: 40 * volume.Litre, Height: 0.3},
 			Wall: 0.04, Conductivity: ChestFoam, Lid: true, UA: 0.555,
 			Kegs: 1, Vessel: probe, Beer: Water, Fill: 1, From: Celsius(1),
-			Ice: unit.Mass(number(t, row["ice_lb"])) * volume.Pound, IceFrom: Celsius(0),
-			Water: unit.Volume(number(t, row["water_L"])) * volume.Litre, WaterFrom: Celsius(number(t, row["water_from_degC"])),
-			Around: Shade(Celsius(number(t, row["air_degC"]))),
+			Ice: unit.Mass(row.Number("ice_lb")) * volume.Pound, IceFrom: Celsius(0),
+			Water: unit.Volume(row.Number("water_L")) * volume.Litre, WaterFrom: Celsius(row.Number("water_from_degC")),
+			Around: Shade(Celsius(row.Number("air_degC"))),
 		}
 		m := model(t, b)
 		m.runFor(3 * 3600)
 		if !m.runTo(6) {
 			t.Fatal("never 6 °C")
 		}
-		want := number(t, row["hours"])
-		near(t, "hours", m.t/3600, want, 0.1*want)
+		want := row.Number("hours")
+		checktest.Near(t, "hours", m.t/3600, want, 0.1*want)
 	}
 }
 
@@ -116,7 +117,7 @@ func TestIceHoldClosedForm(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	near(t, "hours", c.Hold.Hours(), 40*333430/(5*30.0)/3600, 0.01*24.7)
+	checktest.Near(t, "hours", c.Hold.Hours(), 40*333430/(5*30.0)/3600, 0.01*24.7)
 }
 
 // heat returns what the balance must keep: heat in beer, steel and water, less
@@ -208,8 +209,8 @@ func TestBathConverges(t *testing.T) {
 		if !a.runTo(8) || !fine.runTo(8) {
 			t.Fatal("never 8 °C")
 		}
-		near(t, name+" time", fine.t, a.t, 0.005*a.t)
-		near(t, name+" hold", fine.holds(), a.holds(), 0.005*a.holds())
+		checktest.Near(t, name+" time", fine.t, a.t, 0.005*a.t)
+		checktest.Near(t, name+" hold", fine.holds(), a.holds(), 0.005*a.holds())
 	}
 }
 
@@ -248,8 +249,8 @@ func TestIceForBeer(t *testing.T) {
 	warm := m.n*(y[inLower]+y[inUpper]) + y[inWater]
 	lower, upper := m.capacities(y[inBeer])
 	got := float64(b.Ice) - y[inIce]
-	near(t, "melted", got, (20*(lower+upper)-warm+y[inGain])/m.cold, 1e-6)
-	near(t, "melted for the beer", got, 81000*20/333430.0, 0.15*81000*20/333430)
+	checktest.Near(t, "melted", got, (20*(lower+upper)-warm+y[inGain])/m.cold, 1e-6)
+	checktest.Near(t, "melted for the beer", got, 81000*20/333430.0, 0.15*81000*20/333430)
 }
 
 // What people ask: ice with water chills faster than ice alone, about twice as
@@ -319,19 +320,19 @@ func TestBathOrder(t *testing.T) {
 }
 
 func TestBrine(t *testing.T) {
-	for _, row := range table(t, "nacl_freezing.csv") {
-		s := number(t, row["NaCl_mass_pct"])
+	for _, row := range checktest.Table(t, "nacl_freezing.csv") {
+		s := row.Number("NaCl_mass_pct")
 		if s > 20 {
 			continue
 		}
-		near(t, "brine of "+row["NaCl_mass_pct"]+" %", brineFreezes(s), number(t, row["lange_degC"]), 0.035)
+		checktest.Near(t, "brine of "+row.Text("NaCl_mass_pct")+" %", brineFreezes(s), row.Number("lange_degC"), 0.035)
 	}
 	// Water of 2.47 % salt is densest where it freezes, and stronger never
 	// before (oceanography, from memory).
 	m := model(t, DefaultIceBath(vessel(t, "soda-5gal"), Celsius(10), Shade(Celsius(30))))
 	m.salt = 0.0247 / (1 - 0.0247)
 	freezes, densest := m.bathPoints(1)
-	near(t, "densest", densest, freezes, 1e-9)
+	checktest.Near(t, "densest", densest, freezes, 1e-9)
 	m.salt = 0.01
 	if freezes, densest = m.bathPoints(1); !(densest > freezes && freezes < 0) {
 		t.Errorf("1 %%: %g, %g", freezes, densest)
@@ -369,7 +370,7 @@ func TestFloat(t *testing.T) {
 		t.Fatal(err)
 	}
 	lift := 999.84 * float64(b.Vessel.Displaced(c.Depth))
-	near(t, "floats below", c.FloatsBelow, (lift-4.536)/(1008*18.927e-3), 0.01)
+	checktest.Near(t, "floats below", c.FloatsBelow, (lift-4.536)/(1008*18.927e-3), 0.01)
 	b.Fill = c.FloatsBelow * 0.8
 	low, err := b.After(time.Hour)
 	if err != nil || !(low.Covered < c.Covered) {
@@ -407,7 +408,7 @@ func TestMixed(t *testing.T) {
 		t.Fatal(err)
 	}
 	want := c.Covered*c.Temperature.Celsius() + (1-c.Covered)*c.Upper.Celsius()
-	if near(t, "mixed", c.Mixed.Celsius(), want, 1e-9); !(c.Covered < 0.5 && c.Upper.Sub(c.Temperature) > 4) {
+	if checktest.Near(t, "mixed", c.Mixed.Celsius(), want, 1e-9); !(c.Covered < 0.5 && c.Upper.Sub(c.Temperature) > 4) {
 		t.Errorf("%+v", c)
 	}
 	b = DefaultIceBath(b.Vessel, Celsius(24), b.Around)
@@ -542,7 +543,7 @@ func TestChillingCourse(t *testing.T) {
 	if course[0].Beer != Celsius(18) || len(course) != 10 || course[3].At != 3*time.Hour {
 		t.Errorf("%+v", course[0])
 	}
-	near(t, "melted and left", float64(c.IceMelted+c.IceLeft), 54+15, 1e-9)
+	checktest.Near(t, "melted and left", float64(c.IceMelted+c.IceLeft), 54+15, 1e-9)
 	if b := c.Band(); !(b.Low < c.Temperature.Celsius() && c.Temperature.Celsius() < b.High) {
 		t.Errorf("band %+v", b)
 	}

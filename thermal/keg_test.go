@@ -7,6 +7,7 @@ import (
 	"testing"
 	"time"
 
+	"example.com/pourwell/internal/checktest"
 	"example.com/pourwell/volume"
 	"gonum.org/v1/gonum/unit"
 	"pgregory.net/rapid"
@@ -34,20 +35,20 @@ func reach(t testing.TB, k Keg, to Temperature) Warming {
 func TestPractice(t *testing.T) {
 	keg := vessel(t, "soda-5gal")
 	up := reach(t, DefaultKeg(keg, Fahrenheit(38), in30(0.2)), Fahrenheit(48)).Time.Hours()
-	near(t, "hours up", up, 2, 0.3*2)
+	checktest.Near(t, "hours up", up, 2, 0.3*2)
 	for _, air := range []float64{0, 1} {
 		back := reach(t, DefaultKeg(keg, Fahrenheit(48), Shade(Celsius(air))), Fahrenheit(38)).Time.Hours()
-		near(t, "hours back", back, 16, 0.3*16)
+		checktest.Near(t, "hours back", back, 16, 0.3*16)
 	}
 	// In ordinary humid air it warms nearly twice as fast: 1.6 to 2.4 times.
 	humid := reach(t, DefaultKeg(keg, Fahrenheit(38), in30(0.55)), Fahrenheit(48)).Time.Hours()
-	near(t, "dry over humid", up/humid, 2, 0.4)
+	checktest.Near(t, "dry over humid", up/humid, 2, 0.4)
 	// From room temperature a refrigerator of 2 °C with a little motion of air
 	// takes a day (common practice, no source); within 30 %.
 	fridge := Shade(Celsius(2))
 	fridge.Wind = 0.5
 	day := reach(t, DefaultKeg(keg, Celsius(24), fridge), Celsius(4)).Time.Hours()
-	near(t, "hours to chill", day, 24, 0.3*24)
+	checktest.Near(t, "hours to chill", day, 24, 0.3*24)
 }
 
 // With a measured UA the balance has closed forms:
@@ -56,20 +57,20 @@ func TestKegClosedForms(t *testing.T) {
 	k := DefaultKeg(vessel(t, "soda-5gal"), Celsius(3), in30(0.5))
 	k.UA = 3
 	c := newKegModel(k).capacity
-	near(t, "capacity", c, 1008.6*18.927e-3*4190+4.536*477, 0.005*c)
+	checktest.Near(t, "capacity", c, 1008.6*18.927e-3*4190+4.536*477, 0.005*c)
 	w := reach(t, k, Celsius(8.6))
-	near(t, "time", w.Time.Seconds(), c/3*math.Log((3.0-30)/(8.6-30)), 1e-5*w.Time.Seconds())
-	near(t, "UA", float64(w.UA), 3, 1e-12)
+	checktest.Near(t, "time", w.Time.Seconds(), c/3*math.Log((3.0-30)/(8.6-30)), 1e-5*w.Time.Seconds())
+	checktest.Near(t, "UA", float64(w.UA), 3, 1e-12)
 	a, err := k.After(2 * time.Hour)
 	if err != nil {
 		t.Fatal(err)
 	}
-	near(t, "temperature", a.Temperature.Celsius(), 30-27*math.Exp(-3*7200/c), 2e-4)
+	checktest.Near(t, "temperature", a.Temperature.Celsius(), 30-27*math.Exp(-3*7200/c), 2e-4)
 	k.From, k.Around.Air = Celsius(8.6), Celsius(2)
 	back := reach(t, k, Celsius(3))
 	// ln 6.6 over ln(27/21.4): 8.118316 at equal UA.
 	c8 := newKegModel(k).capacity
-	near(t, "back over up", back.Time.Seconds()/c8/(w.Time.Seconds()/c), 8.118316099, 1e-3)
+	checktest.Near(t, "back over up", back.Time.Seconds()/c8/(w.Time.Seconds()/c), 8.118316099, 1e-3)
 }
 
 // Cengel, Heat and Mass Transfer, 5th ed., chapter 4, review problem: a canned
@@ -80,7 +81,7 @@ func TestCannedDrink(t *testing.T) {
 	can := volume.Vessel{Capacity: 0.3676 * volume.Litre, Height: 0.13, Diameter: 0.06}
 	k := DefaultKeg(can, Celsius(25), Shade(Celsius(0)))
 	k.Beer, k.UA = Water, 120*0.03016
-	near(t, "minutes", reach(t, k, Celsius(5)).Time.Minutes(), 11.1, 0.025*11.1)
+	checktest.Near(t, "minutes", reach(t, k, Celsius(5)).Time.Minutes(), 11.1, 0.025*11.1)
 }
 
 // A keg in a refrigerator by a measurement on a can of 355 mL, room to 38 °F in
@@ -93,7 +94,7 @@ func TestCanInRefrigerator(t *testing.T) {
 	fridge.Wind = 0.3
 	k := DefaultKeg(can, Celsius(22), fridge)
 	k.Surface = Painted
-	near(t, "minutes", reach(t, k, Fahrenheit(38)).Time.Minutes(), 240, 0.45*240)
+	checktest.Near(t, "minutes", reach(t, k, Fahrenheit(38)).Time.Minutes(), 240, 0.45*240)
 }
 
 // What changes warming does so in the right direction.
@@ -139,7 +140,7 @@ func TestDewBalance(t *testing.T) {
 	k := DefaultKeg(vessel(t, "soda-5gal"), Celsius(3), in30(0.5))
 	w := reach(t, k, Celsius(8.6))
 	heat := float64(w.Heat) * w.Time.Seconds()
-	near(t, "dew heat", float64(w.Dew)*newKegModel(k).latent, w.DewHeatShare*heat, 1e-6*heat)
+	checktest.Near(t, "dew heat", float64(w.Dew)*newKegModel(k).latent, w.DewHeatShare*heat, 1e-6*heat)
 	k.Around.Humidity = 0.8
 	if wet := reach(t, k, Celsius(8.6)); !(0.2 < w.DewHeatShare && w.DewHeatShare < wet.DewHeatShare && wet.DewHeatShare < 0.6) {
 		t.Errorf("dew share %.2f at 50 %%, %.2f at 80 %%", w.DewHeatShare, wet.DewHeatShare)
@@ -164,8 +165,8 @@ func TestKegConverges(t *testing.T) {
 		m.fine = 2
 		_, b := m.run(5*3600, math.NaN())
 		tb, _ := m.run(1e9, 12)
-		near(t, "temperature", b.t, a.t, 0.02)
-		near(t, "time", tb, ta, 0.005*ta)
+		checktest.Near(t, "temperature", b.t, a.t, 0.02)
+		checktest.Near(t, "time", tb, ta, 0.005*ta)
 		worst, mean, n := 0.0, 0.0, 0.0
 		for c := -1.0; c < 25; c += 0.13 {
 			exact, _ := m.evaluate(c)
@@ -196,7 +197,7 @@ func TestMeasuredInSun(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		near(t, "settles", w.Settles.Celsius(), sunny.Settles.Celsius(), 6)
+		checktest.Near(t, "settles", w.Settles.Celsius(), sunny.Settles.Celsius(), 6)
 		for _, s := range w.Steps() {
 			if math.IsNaN(s.Value) {
 				t.Errorf("%g W/K: %s is NaN", float64(ua), s.Name)
@@ -212,7 +213,7 @@ func TestMeasuredInSun(t *testing.T) {
 	k.UA = 0.8
 	w := reach(t, k, Celsius(15))
 	c, sa := w.Steps()[0].Value, w.Settles.Celsius()
-	near(t, "seconds", w.Time.Seconds(), c/0.8*math.Log((sa-3)/(sa-15)), 2+1e-4*w.Time.Seconds())
+	checktest.Near(t, "seconds", w.Time.Seconds(), c/0.8*math.Log((sa-3)/(sa-15)), 2+1e-4*w.Time.Seconds())
 }
 
 // Sol-air temperatures of ASHRAE's tables rise over the air by 0.052 K per W/m²
@@ -220,9 +221,9 @@ func TestMeasuredInSun(t *testing.T) {
 // memory). A cylinder as wide as a keg has a film of some 20.
 func TestSolAir(t *testing.T) {
 	f := face{t: 303.15, p: 101325, velocity: 3.4, length: 0.5, diameter: 0.23, dry: 0.9, wet: 0.95, sun: 0.88 * 800}
-	near(t, "rise", f.solAir()-f.t, 0.052*800, 0.25*0.052*800)
+	checktest.Near(t, "rise", f.solAir()-f.t, 0.052*800, 0.25*0.052*800)
 	f.sun = 0
-	near(t, "in shade", f.solAir(), f.t, 0)
+	checktest.Near(t, "in shade", f.solAir(), f.t, 0)
 }
 
 func TestKegNever(t *testing.T) {
@@ -338,7 +339,7 @@ func TestWarmingCourseAndSteps(t *testing.T) {
 	if len(course) != 8 || course[0].Beer != k.From || course[7].At.Round(time.Second) != w.Time.Round(time.Second) {
 		t.Fatalf("%+v", course)
 	}
-	near(t, "end of the course", course[7].Beer.Celsius(), 10, 1e-3)
+	checktest.Near(t, "end of the course", course[7].Beer.Celsius(), 10, 1e-3)
 	for i := 1; i < 8; i++ {
 		if !(course[i].Beer.Celsius() > course[i-1].Beer.Celsius()) {
 			t.Errorf("sample %d is not warmer", i)
@@ -358,9 +359,9 @@ func TestWarmingCourseAndSteps(t *testing.T) {
 			ua = s.Value
 		}
 	}
-	near(t, "UA from the steps", sum/(air-middle), ua, 1e-9)
+	checktest.Near(t, "UA from the steps", sum/(air-middle), ua, 1e-9)
 	band := w.Band()
-	near(t, "band", band.High/band.Low, 1.35/0.65, 1e-9)
+	checktest.Near(t, "band", band.High/band.Low, 1.35/0.65, 1e-9)
 }
 
 func BenchmarkKegReach(b *testing.B) {

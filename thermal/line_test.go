@@ -6,6 +6,7 @@ import (
 	"testing"
 	"time"
 
+	"example.com/pourwell/internal/checktest"
 	"example.com/pourwell/volume"
 	"gonum.org/v1/gonum/unit"
 	"pgregory.net/rapid"
@@ -17,11 +18,11 @@ import (
 func TestLineResistances(t *testing.T) {
 	const d, tube, outer = 0.0047625, 0.0111125, 0.0111125 + 2*0.0127
 	wall := math.Log(tube/d) / (2 * math.Pi * 0.15)
-	near(t, "bare", 1/(radialResistance(d, tube, 0.15)+filmResistance(tube, 13)), 1/(wall+1/(13*math.Pi*tube)), 1e-12)
+	checktest.Near(t, "bare", 1/(radialResistance(d, tube, 0.15)+filmResistance(tube, 13)), 1/(wall+1/(13*math.Pi*tube)), 1e-12)
 	foam := math.Log(outer/tube) / (2 * math.Pi * 0.038)
-	near(t, "foamed", 1/(radialResistance(d, tube, 0.15)+radialResistance(tube, outer, 0.038)+filmResistance(outer, 10)),
+	checktest.Near(t, "foamed", 1/(radialResistance(d, tube, 0.15)+radialResistance(tube, outer, 0.038)+filmResistance(outer, 10)),
 		1/(wall+foam+1/(10*math.Pi*outer)), 1e-12)
-	near(t, "outlet", approach(3, 30, 0.32*3/249.4), 30-27*math.Exp(-0.96/249.4), 1e-9)
+	checktest.Near(t, "outlet", approach(3, 30, 0.32*3/249.4), 30-27*math.Exp(-0.96/249.4), 1e-9)
 }
 
 // With one time constant the relaxation is the exponential; with one that
@@ -58,7 +59,7 @@ func TestRelaxation(t *testing.T) {
 		theta := math.Exp(math.Log(0.1) * (float64(i) + 0.5) / float64(n))
 		sum += (100 + 50*theta) * -math.Log(0.1) / float64(n)
 	}
-	near(t, "until 0.1", r.until(0.1), sum, 1e-5)
+	checktest.Near(t, "until 0.1", r.until(0.1), sum, 1e-5)
 }
 
 // radial warms a line of layers, given from the beer outwards by their outer
@@ -143,7 +144,7 @@ func TestLineAgainstRadialEquation(t *testing.T) {
 		tau := whole * (beer + layerHeat(x.bore, x.tube, 0.14, lineWallHeat, whole-wall, whole) +
 			layerHeat(x.tube, outer, 0.04, lineFoamHeat, whole-wall-foam, whole))
 		exact := radial([]float64{x.bore, x.tube, outer}, []float64{0, 0.14, 0.04}, []float64{rc, lineWallHeat, lineFoamHeat}, x.h)
-		near(t, "time constant", tau, exact, 0.01*exact)
+		checktest.Near(t, "time constant", tau, exact, 0.01*exact)
 		rule := 0.9 * whole * (beer + math.Pi/4*(x.tube*x.tube-x.bore*x.bore)*lineWallHeat +
 			math.Pi/4*(outer*outer-x.tube*x.tube)*lineFoamHeat/2)
 		worst = math.Max(worst, rule/exact)
@@ -162,7 +163,7 @@ func TestLayerHeat(t *testing.T) {
 		phi := (beyond + math.Log(b/2/r)/(2*math.Pi*k)) / whole
 		sum += phi * phi * 2 * math.Pi * r * c * (b - a) / 2 / float64(n)
 	}
-	near(t, "layer", layerHeat(a, b, k, c, beyond, whole), sum, 1e-6*sum)
+	checktest.Near(t, "layer", layerHeat(a, b, k, c, beyond, whole), sum, 1e-6*sum)
 }
 
 func dryShade(celsius float64) Surroundings {
@@ -194,9 +195,9 @@ func TestLineAgainstPieces(t *testing.T) {
 				at = step.run(half, inner)
 				temperature += (at.settles - temperature) * -math.Expm1(-0.2/(at.inside+at.outside)/r.capacity)
 			}
-			near(t, "outlet", r.Temperature.Celsius(), temperature, 0.02)
-			near(t, "heat", float64(r.Heat), r.capacity*(r.Temperature.Celsius()-3), 1e-9)
-			near(t, "UA", float64(r.UA)*(r.inside+r.outside), 40, 1e-9)
+			checktest.Near(t, "outlet", r.Temperature.Celsius(), temperature, 0.02)
+			checktest.Near(t, "heat", float64(r.Heat), r.capacity*(r.Temperature.Celsius()-3), 1e-9)
+			checktest.Near(t, "UA", float64(r.UA)*(r.inside+r.outside), 40, 1e-9)
 
 			s, err := l.Stand(Celsius(3), 10*time.Minute)
 			if err != nil {
@@ -213,7 +214,7 @@ func TestLineAgainstPieces(t *testing.T) {
 			for range 600 {
 				temperature += rise(temperature+rise(temperature, 0.5), 1)
 			}
-			near(t, "after ten minutes", s.Temperature.Celsius(), temperature, 0.05)
+			checktest.Near(t, "after ten minutes", s.Temperature.Celsius(), temperature, 0.05)
 			if b := s.Band(); !(b.Low < s.Temperature.Celsius() && s.Temperature.Celsius() < b.High) {
 				t.Errorf("%v outside its band %v", s.Temperature, b)
 			}
@@ -307,13 +308,13 @@ func TestLineAndGlassCourse(t *testing.T) {
 		t.Fatal(err)
 	}
 	c := s.Course(5)
-	near(t, "start", c[0].Beer.Celsius(), 3, 1e-9)
-	near(t, "end", c[4].Beer.Celsius(), s.Temperature.Celsius(), 1e-9)
+	checktest.Near(t, "start", c[0].Beer.Celsius(), 3, 1e-9)
+	checktest.Near(t, "end", c[4].Beer.Celsius(), s.Temperature.Celsius(), 1e-9)
 	half, err := l.Stand(Celsius(3), 10*time.Minute)
 	if err != nil {
 		t.Fatal(err)
 	}
-	near(t, "middle", c[2].Beer.Celsius(), half.Temperature.Celsius(), 1e-9)
+	checktest.Near(t, "middle", c[2].Beer.Celsius(), half.Temperature.Celsius(), 1e-9)
 	if r, _ := l.Carry(Celsius(3), 5e-5); r.Course(5) != nil {
 		t.Error("flowing beer has a course in time")
 	}
@@ -322,8 +323,8 @@ func TestLineAndGlassCourse(t *testing.T) {
 		t.Fatal(err)
 	}
 	c = g.Course(2)
-	near(t, "glass at first", c[0].Beer.Celsius(), g.Temperature.Celsius(), 1e-9)
-	near(t, "glass at last", c[1].Beer.Celsius(), g.After.Celsius(), 1e-9)
+	checktest.Near(t, "glass at first", c[0].Beer.Celsius(), g.Temperature.Celsius(), 1e-9)
+	checktest.Near(t, "glass at last", c[1].Beer.Celsius(), g.After.Celsius(), 1e-9)
 }
 
 func TestLineRefuses(t *testing.T) {

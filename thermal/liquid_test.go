@@ -5,6 +5,7 @@ import (
 	"math"
 	"testing"
 
+	"example.com/pourwell/internal/checktest"
 	"example.com/pourwell/internal/water"
 	"pgregory.net/rapid"
 )
@@ -21,10 +22,10 @@ func spirit(t testing.TB, w float64) Beer {
 }
 
 func TestEthanolWaterDensity(t *testing.T) {
-	for _, row := range table(t, "ethanol_water_density.csv") {
-		w, c := number(t, row["ethanol_mass_fraction"]), number(t, row["t_degC"])
-		near(t, "density at "+row["ethanol_mass_fraction"], ethanolWaterDensity(w, c),
-			number(t, row["rho_kg_m3"]), number(t, row["tolerance_kg_m3"]))
+	for _, row := range checktest.Table(t, "ethanol_water_density.csv") {
+		w, c := row.Number("ethanol_mass_fraction"), row.Number("t_degC")
+		checktest.Near(t, "density at "+row.Text("ethanol_mass_fraction"), ethanolWaterDensity(w, c),
+			row.Number("rho_kg_m3"), row.Number("tolerance_kg_m3"))
 	}
 }
 
@@ -32,23 +33,23 @@ func TestEthanolWaterDensity(t *testing.T) {
 // is the printed one, and it expands as OIML's mixture.
 func TestDensity(t *testing.T) {
 	b := spirit(t, 0.05)
-	near(t, "extract of a spirit", b.RealExtract(), 0, 1e-9)
+	checktest.Near(t, "extract of a spirit", b.RealExtract(), 0, 1e-9)
 	rho, err := b.Density(Celsius(20))
 	if err != nil {
 		t.Fatal(err)
 	}
-	near(t, "density at 5 % by mass", float64(rho), 989.378, 5e-4)
+	checktest.Near(t, "density at 5 % by mass", float64(rho), 989.378, 5e-4)
 	for c := 0.0; c <= 40; c++ { // water against IAPWS, which is independent of OIML
 		w, _ := Water.Density(Celsius(c))
-		near(t, "density of water", float64(w), water.Density(c+zeroCelsius), 0.04)
+		checktest.Near(t, "density of water", float64(w), water.Density(c+zeroCelsius), 0.04)
 	}
 }
 
 // The fit's stated 2 % holds to 30 °C and 20 % by mass. Water is that of the
 // release, which the table of 1918 matches within 1 %.
 func TestViscosityOfMixtures(t *testing.T) {
-	for _, row := range table(t, "ethanol_water_viscosity.csv") {
-		c := number(t, row["temperature_C"])
+	for _, row := range checktest.Table(t, "ethanol_water_viscosity.csv") {
+		c := row.Number("temperature_C")
 		if c > 30 {
 			continue
 		}
@@ -61,13 +62,13 @@ func TestViscosityOfMixtures(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			want := number(t, row[column]) * 1e-3
-			near(t, "viscosity at "+row["temperature_C"]+" °C", float64(mu), want, 0.02*want)
+			want := row.Number(column) * 1e-3
+			checktest.Near(t, "viscosity at "+row.Text("temperature_C")+" °C", float64(mu), want, 0.02*want)
 		}
 		// 20 % by mass is 25 % by volume, above what a beer may have.
-		want := number(t, row["w20_percent_mPa_s"]) / number(t, row["w0_percent_mPa_s"])
+		want := row.Number("w20_percent_mPa_s") / row.Number("w0_percent_mPa_s")
 		got := math.Exp((6.8751+(-0.13241+0.0012851*c)*c)*0.2 + (-7.2284+0.12291*c)*0.04)
-		near(t, "viscosity ratio at 20 %", got, want, 0.025*want)
+		checktest.Near(t, "viscosity ratio at 20 %", got, want, 0.025*want)
 	}
 }
 
@@ -78,7 +79,7 @@ func TestViscosityOfSugar(t *testing.T) {
 		{0.05, 20, 1.146, 0.004}, {0.10, 20, 1.336, 0.004}, {0.15, 20, 1.592, 0.005}, {0.20, 20, 1.945, 0.006},
 		{0.20, 0, 3.818, 0.06}, {0.20, 10, 2.662, 0.04},
 	} {
-		near(t, "sugar", 1e3*water.Viscosity(c.t+zeroCelsius)*math.Exp(sucrose(c.share, c.t)), c.mu, c.tol)
+		checktest.Near(t, "sugar", 1e3*water.Viscosity(c.t+zeroCelsius)*math.Exp(sucrose(c.share, c.t)), c.mu, c.tol)
 	}
 }
 
@@ -99,9 +100,9 @@ func TestViscosityOfBeer(t *testing.T) {
 // A unit of the last printed digit, since the table is recalled.
 func TestHeatCapacity(t *testing.T) {
 	b := spirit(t, 0.10)
-	for _, row := range table(t, "ethanol_heat.csv") {
-		want := number(t, row["cp_cal_per_gK"]) * 4184
-		near(t, "heat capacity at "+row["t_degC"]+" °C", b.heatCapacity(number(t, row["t_degC"])), want, 0.01*4184)
+	for _, row := range checktest.Table(t, "ethanol_heat.csv") {
+		want := row.Number("cp_cal_per_gK") * 4184
+		checktest.Near(t, "heat capacity at "+row.Text("t_degC")+" °C", b.heatCapacity(row.Number("t_degC")), want, 0.01*4184)
 	}
 	// Wort of 12 °P: 3.9 kJ/(kg K) in texts of brewing (from memory); beer of
 	// 5 %: between the 4.0 often quoted and water's 4.2.
@@ -109,57 +110,57 @@ func TestHeatCapacity(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	near(t, "wort", wort.heatCapacity(20), 3900, 60)
+	checktest.Near(t, "wort", wort.heatCapacity(20), 3900, 60)
 	beer, err := Beer{}.HeatCapacity(Celsius(5))
 	if err != nil || !(4000 < beer && beer < 4205) {
 		t.Errorf("beer: %v, %v", float64(beer), err)
 	}
-	near(t, "water", Water.heatCapacity(10), water.HeatCapacity(283.15), 0.5)
+	checktest.Near(t, "water", Water.heatCapacity(10), water.HeatCapacity(283.15), 0.5)
 }
 
 // Ethanol-water at 20 °C, W/(m K): 0.599 at 0, 0.536 at 10 % by mass and 0.169
 // for ethanol (International Critical Tables and handbooks, from memory); sugar
 // solution of 10 % 0.567 (Riedel, from memory). Within 4 %, the model's band.
 func TestConductivity(t *testing.T) {
-	near(t, "10 % ethanol", spirit(t, 0.10).conductivity(20), 0.536, 0.04*0.536)
+	checktest.Near(t, "10 % ethanol", spirit(t, 0.10).conductivity(20), 0.536, 0.04*0.536)
 	wort, err := BeerOf(0, 1.0400) // 10 °P
 	if err != nil {
 		t.Fatal(err)
 	}
-	near(t, "10 % sugar", wort.conductivity(20), 0.567, 0.04*0.567)
+	checktest.Near(t, "10 % sugar", wort.conductivity(20), 0.567, 0.04*0.567)
 	k, err := Water.Conductivity(Celsius(25))
 	if err != nil {
 		t.Fatal(err)
 	}
-	near(t, "water", float64(k), 0.606502308, 1e-4) // SR6-08, table 8
+	checktest.Near(t, "water", float64(k), 0.606502308, 1e-4) // SR6-08, table 8
 	if k, err := (Beer{}).Conductivity(Celsius(41)); err == nil || !math.IsNaN(float64(k)) {
 		t.Error("41 °C is accepted")
 	}
 }
 
 func TestFreezingPoint(t *testing.T) {
-	for _, row := range table(t, "ethanol_freezing.csv") {
-		a := number(t, row["ethanol_mass_pct"])
+	for _, row := range checktest.Table(t, "ethanol_freezing.csv") {
+		a := row.Number("ethanol_mass_pct")
 		if a > 12 {
 			continue // stronger than beer
 		}
-		near(t, "ethanol alone", -ethanolDepression*a, number(t, row["lange_degC"]), 0.3)
+		checktest.Near(t, "ethanol alone", -ethanolDepression*a, row.Number("lange_degC"), 0.3)
 	}
-	near(t, "water", Water.FreezingPoint().Celsius(), 0, 1e-9)
+	checktest.Near(t, "water", Water.FreezingPoint().Celsius(), 0, 1e-9)
 	// 5 % beer of 12 °P: -2.08 °C by adding up what lowers it (ethanol as in
 	// Lange, extract, gas, salts); the rule is good to 0.4 K.
-	near(t, "beer", Beer{}.FreezingPoint().Celsius(), -2.08, 0.4)
+	checktest.Near(t, "beer", Beer{}.FreezingPoint().Celsius(), -2.08, 0.4)
 }
 
 // Balling's rule on ordinary beer gives the 12 °P that texts pair with it; a
 // wort is its own original.
 func TestOriginalExtract(t *testing.T) {
-	near(t, "ordinary beer", Beer{}.OriginalExtract(), 12, 0.5)
+	checktest.Near(t, "ordinary beer", Beer{}.OriginalExtract(), 12, 0.5)
 	wort, err := BeerOf(0, 1.0484)
 	if err != nil {
 		t.Fatal(err)
 	}
-	near(t, "wort of 1.0484", wort.OriginalExtract(), 12, 0.05)
+	checktest.Near(t, "wort of 1.0484", wort.OriginalExtract(), 12, 0.05)
 }
 
 func TestLiquidProperties(t *testing.T) {

@@ -6,6 +6,7 @@ import (
 	"testing"
 	"time"
 
+	"example.com/pourwell/internal/checktest"
 	"example.com/pourwell/internal/water"
 	"example.com/pourwell/volume"
 	"gonum.org/v1/gonum/unit"
@@ -19,7 +20,7 @@ func TestSqueezedFilm(t *testing.T) {
 	const dt, radius, pressure, mu, k, rho = 5, 0.012, 3600, 1.64e-3, 0.563, 1000
 	film := squeezedFilm(dt, radius, pressure)
 	speed := k * dt / (rho * water.LatentHeat * film)
-	near(t, "pressure under the foot", 1.5*mu*speed*radius*radius/(film*film*film), pressure, 1e-6*pressure)
+	checktest.Near(t, "pressure under the foot", 1.5*mu*speed*radius*radius/(film*film*film), pressure, 1e-6*pressure)
 }
 
 // Textbook tables of a heat exchanger with one side at constant temperature: an
@@ -32,10 +33,10 @@ func TestPlateEffectiveness(t *testing.T) {
 		t.Fatal(err)
 	}
 	for ntu, effectiveness := range map[float64]float64{1: 0.632, 2: 0.865, 3: 0.950} {
-		near(t, "effectiveness", 1-approach(1, 0, ntu), effectiveness, 0.0005)
+		checktest.Near(t, "effectiveness", 1-approach(1, 0, ntu), effectiveness, 0.0005)
 	}
 	ntu := r.film * math.Pi * float64(p.Bore) * float64(p.Passage) / r.capacityRate
-	near(t, "share of the passage", r.share, 1-approach(1, 0, ntu), 1e-12)
+	checktest.Near(t, "share of the passage", r.share, 1-approach(1, 0, ntu), 1e-12)
 }
 
 // Beer's heat is the block's is the ice's, in each regime of flow and kind of
@@ -48,12 +49,12 @@ func TestPlateBalance(t *testing.T) {
 				t.Fatal(err)
 			}
 			q := float64(r.Heat)
-			near(t, "block to ice", r.ice*r.Block.Celsius(), q, 1e-9*q)
-			near(t, "beer to block", r.capacityRate*(15-r.Outlet.Celsius()), q, 1e-9*q)
-			near(t, "ice", float64(r.IcePerHour)*water.LatentHeat/3600, q, 1e-9*q)
-			near(t, "ice per litre", float64(r.IcePerLitre)*float64(flow)*1e3*water.LatentHeat, q, 1e-9*q)
-			near(t, "effectiveness", r.Effectiveness, (15-r.Outlet.Celsius())/15, 1e-9)
-			near(t, "UA", float64(r.UA), -math.Log(1-r.Effectiveness)*r.capacityRate, 1e-9*q)
+			checktest.Near(t, "block to ice", r.ice*r.Block.Celsius(), q, 1e-9*q)
+			checktest.Near(t, "beer to block", r.capacityRate*(15-r.Outlet.Celsius()), q, 1e-9*q)
+			checktest.Near(t, "ice", float64(r.IcePerHour)*water.LatentHeat/3600, q, 1e-9*q)
+			checktest.Near(t, "ice per litre", float64(r.IcePerLitre)*float64(flow)*1e3*water.LatentHeat, q, 1e-9*q)
+			checktest.Near(t, "effectiveness", r.Effectiveness, (15-r.Outlet.Celsius())/15, 1e-9)
+			checktest.Near(t, "UA", float64(r.UA), -math.Log(1-r.Effectiveness)*r.capacityRate, 1e-9*q)
 			if b := r.Band(); !(b.Low < r.Outlet.Celsius() && r.Outlet.Celsius() < b.High) {
 				t.Errorf("outlet %v outside its band %v", r.Outlet, b)
 			}
@@ -69,7 +70,7 @@ func TestPlateRests(t *testing.T) {
 		r := p.chill(25, flow)
 		mean := (25 + r.Outlet.Celsius()) / 2
 		re := 4 * r.capacityRate / p.Beer.heatCapacity(12.5) / (math.Pi * float64(p.Bore) * p.Beer.viscosity(mean))
-		near(t, "Reynolds number", r.Reynolds, re, 1e-3*re)
+		checktest.Near(t, "Reynolds number", r.Reynolds, re, 1e-3*re)
 	}
 }
 
@@ -110,13 +111,13 @@ func TestPlateServeAgainstSteps(t *testing.T) {
 				return average
 			}
 			mean := run(fill, r.capacityRate*r.share)
-			near(t, "glass", s.Glass(n).Celsius(), 20-r.share*(20-mean), 1e-6)
+			checktest.Near(t, "glass", s.Glass(n).Celsius(), 20-r.share*(20-mean), 1e-6)
 			run(pours.pause(), 0)
-			near(t, "energy of block", r.capacity*(block-start), taken-given, 1e-6*taken)
+			checktest.Near(t, "energy of block", r.capacity*(block-start), taken-given, 1e-6*taken)
 		}
-		near(t, "settled", s.Settled.Celsius(), s.Glass(2000).Celsius(), 1e-6)
+		checktest.Near(t, "settled", s.Settled.Celsius(), s.Glass(2000).Celsius(), 1e-6)
 		glass := r.capacityRate * fill * (20 - s.Settled.Celsius())
-		near(t, "ice per glass", float64(s.IcePerGlass)*water.LatentHeat, glass, 1e-9*glass)
+		checktest.Near(t, "ice per glass", float64(s.IcePerGlass)*water.LatentHeat, glass, 1e-9*glass)
 	}
 }
 
@@ -172,9 +173,9 @@ func TestPlateOrder(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		near(t, "queue", s.Settled.Celsius(), r.Outlet.Celsius(), 1e-6)
-		near(t, "what is left of the block's warmth", r.Block.Celsius()*math.Exp(-s.Recovery.Seconds()/s.tau), math.Min(1, r.Block.Celsius()), 1e-6)
-		near(t, "time constant", s.tau, r.capacity/r.ice, 1e-9*s.tau)
+		checktest.Near(t, "queue", s.Settled.Celsius(), r.Outlet.Celsius(), 1e-6)
+		checktest.Near(t, "what is left of the block's warmth", r.Block.Celsius()*math.Exp(-s.Recovery.Seconds()/s.tau), math.Min(1, r.Block.Celsius()), 1e-6)
+		checktest.Near(t, "time constant", s.tau, r.capacity/r.ice, 1e-9*s.tau)
 	}
 }
 
@@ -192,7 +193,7 @@ func TestPlateDrainDue(t *testing.T) {
 	}
 	melt := due.Seconds() / pours.Every.Seconds() * float64(s.IcePerGlass)
 	lift := melt * (1 - voids) / voids // of the ice that the water between it displaces
-	near(t, "lift", lift, (10-melt)/2, 1e-6)
+	checktest.Near(t, "lift", lift, (10-melt)/2, 1e-6)
 	var re *RangeError
 	if _, err := p.DrainDue(Celsius(12), pours, unit.Mass(math.NaN())); !errors.As(err, &re) {
 		t.Errorf("no ice: %v", err)

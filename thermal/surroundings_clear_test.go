@@ -6,6 +6,7 @@ import (
 	"testing"
 	"time"
 
+	"example.com/pourwell/internal/checktest"
 	"pgregory.net/rapid"
 )
 
@@ -15,7 +16,7 @@ import (
 func TestSunHeight(t *testing.T) {
 	for _, c := range []struct{ day, hour, zenith float64 }{{44, 9.5, 66.5}, {182, 18.5, 79.6}} {
 		z := math.Acos(sunHeight(43, c.day, c.hour)) * 180 / math.Pi
-		near(t, "zenith angle", z, c.zenith, 0.1)
+		checktest.Near(t, "zenith angle", z, c.zenith, 0.1)
 	}
 }
 
@@ -26,7 +27,7 @@ func TestClearSky(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	near(t, "noon", float64(g), 778.77, 0.1)
+	checktest.Near(t, "noon", float64(g), 778.77, 0.1)
 	if g, err := ClearSky(50, 172, 0); err != nil || g != 0 {
 		t.Errorf("midnight: %v, %v", float64(g), err)
 	}
@@ -58,8 +59,8 @@ func TestClosedCar(t *testing.T) {
 	}
 	s.Sun, s.Wind = 800, 3
 	c := s.InClosedCar()
-	near(t, "rise", c.Air.Fahrenheit()-s.Air.Fahrenheit(), 40, 1)
-	near(t, "dew point stays", meadow(c.Air.Celsius(), c.Humidity).ratio, meadow(30, 0.5).ratio, 1e-9)
+	checktest.Near(t, "rise", c.Air.Fahrenheit()-s.Air.Fahrenheit(), 40, 1)
+	checktest.Near(t, "dew point stays", meadow(c.Air.Celsius(), c.Humidity).ratio, meadow(30, 0.5).ratio, 1e-9)
 	if c.Sun != 0 || c.Wind != 0 {
 		t.Errorf("%+v", c)
 	}

@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"example.com/pourwell/internal/air"
+	"example.com/pourwell/internal/checktest"
 	"gonum.org/v1/gonum/unit"
 	"pgregory.net/rapid"
 )
@@ -24,7 +25,7 @@ func TestDewHeat(t *testing.T) {
 	f := meadow(30, 0.5)
 	ts := 6.5 + zeroCelsius
 	_, dew := f.flux(ts)
-	near(t, "dew", dew*4.4/f.film(ts), 88.92, 0.9)
+	checktest.Near(t, "dew", dew*4.4/f.film(ts), 88.92, 0.9)
 }
 
 // Above the dew point, 18.4 °C, there is none.
@@ -92,8 +93,8 @@ func TestThroughBalances(t *testing.T) {
 // light on level ground is what was given. Meinel's beam at 50° is 888 W/m²
 // (equation and constants from a secondary source).
 func TestSunOn(t *testing.T) {
-	near(t, "beam at 50°", clearBeam(math.Sin(50*math.Pi/180)), 888, 1)
-	near(t, "night", clearSky(-0.1)+clearBeam(0), 0, 0)
+	checktest.Near(t, "beam at 50°", clearBeam(math.Sin(50*math.Pi/180)), 888, 1)
+	checktest.Near(t, "night", clearSky(-0.1)+clearBeam(0), 0, 0)
 	rapid.Check(t, func(t *rapid.T) {
 		g := rapid.Float64Range(0, 1200).Draw(t, "sun")
 		l := sunOn(Irradiance(g))

@@ -7,6 +7,7 @@ import (
 	"math"
 	"testing"
 
+	"example.com/pourwell/internal/checktest"
 	"example.com/pourwell/internal/quantity"
 	"pgregory.net/rapid"
 )
@@ -22,13 +23,13 @@ func TestScales(t *testing.T) {
 		{273.15, 0, 32}, {373.15, 100, 212}, {233.15, -40, -40}, {255.372222222222, -17.7777777777778, 0}, {273.16, 0.01, 32.018},
 	} {
 		for _, temp := range []Temperature{Kelvin(c.k), Celsius(c.c), Fahrenheit(c.f)} {
-			near(t, "kelvin", temp.Kelvin(), c.k, 1e-9)
-			near(t, "celsius", temp.Celsius(), c.c, 1e-9)
-			near(t, "fahrenheit", temp.Fahrenheit(), c.f, 1e-9)
+			checktest.Near(t, "kelvin", temp.Kelvin(), c.k, 1e-9)
+			checktest.Near(t, "celsius", temp.Celsius(), c.c, 1e-9)
+			checktest.Near(t, "fahrenheit", temp.Fahrenheit(), c.f, 1e-9)
 		}
 	}
-	near(t, "a step of Fahrenheit", float64(FahrenheitStep), 5.0/9, 1e-15)
-	near(t, "48 °F less 38 °F", float64(Fahrenheit(48).Sub(Fahrenheit(38))), 10*float64(FahrenheitStep), 1e-9)
+	checktest.Near(t, "a step of Fahrenheit", float64(FahrenheitStep), 5.0/9, 1e-15)
+	checktest.Near(t, "48 °F less 38 °F", float64(Fahrenheit(48).Sub(Fahrenheit(38))), 10*float64(FahrenheitStep), 1e-9)
 }
 
 func TestTemperatureNonsense(t *testing.T) {
@@ -52,7 +53,7 @@ func TestTemperatureText(t *testing.T) {
 			t.Errorf("%q: %v", text, err)
 			continue
 		}
-		near(t, text, temp.Kelvin(), want, 1e-6)
+		checktest.Near(t, text, temp.Kelvin(), want, 1e-6)
 	}
 	for _, text := range []string{"", "38", "38X", "warm", "NaNC", "-500C", "0K", "-1K", "-459.68F", "-273.15C", "1e999C"} {
 		temp := Celsius(1)

@@ -87,6 +87,7 @@ func EveryExportIsChecked(t *testing.T, e Exports) {
 		}
 	}
 	need := func(name, comment string) {
+		t.Helper()
 		seen[name] = true
 		if comment == "" {
 			t.Errorf("%s has no documentation", name)

@@ -152,7 +152,8 @@ func TestNoErrorMeansFinite(t *testing.T) {
 		})
 	}
 	for _, name := range []string{"Flow", "Gauge", "Length", "Profile", "Stand", "Warm", "Calibrate", "Clean", "Diagnose"} {
-		if answered[name] < 5 {
+		// A short run draws a fifth as many, too few to count on five answers.
+		if answered[name] < 5 && !testing.Short() {
 			t.Errorf("%s answered %d times of 200", name, answered[name])
 		}
 	}

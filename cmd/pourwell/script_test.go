@@ -20,6 +20,9 @@ func TestMain(m *testing.M) {
 //
 // which runs the command and checks its exit code.
 func TestScript(t *testing.T) {
+	if testing.Short() {
+		t.Skip("each line starts a process; a short run is about goroutines within one")
+	}
 	testscript.Run(t, testscript.Params{
 		Dir: "testdata/script",
 		Setup: func(env *testscript.Env) error {

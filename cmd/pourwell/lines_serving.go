@@ -14,9 +14,9 @@ func servingInputs() []calc.Input {
 	return append([]calc.Input{
 		{Name: "co2", Kind: quantity.Content, Help: "CO2 in the beer", Limit: calc.Limit(limits, "content")},
 		{Name: "insulation", Kind: quantity.Length, Default: "0mm", Help: "thickness of foam around the line", Limit: calc.Limit(thermal.Limits(), "insulation")},
-		{Name: "line-temp", Kind: quantity.Temperature, Help: "of the beer in the line, where it was measured"},
+		{Name: "line-temp", Kind: quantity.Temperature, Help: "of the beer in the line, where it was measured", Limit: calc.Limit(lines.Limits(), "temperature")},
 		{Name: "bath", Kind: quantity.Text, Choices: []string{"still", "packed", "pumped"}, Help: "ice water around every coiled tube: left alone, packed with ice or stirred by hand, or pumped"},
-		{Name: "bath-temp", Kind: quantity.Temperature, Help: "water beside the coil, if measured"},
+		{Name: "bath-temp", Kind: quantity.Temperature, Help: "water beside the coil, if measured", Limit: calc.Limit(thermal.Limits(), "bath temperature")},
 	}, surroundingInputs()...)
 }
 

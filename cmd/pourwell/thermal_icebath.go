@@ -4,6 +4,7 @@ import (
 	"example.com/pourwell/internal/calc"
 	"example.com/pourwell/internal/quantity"
 	"example.com/pourwell/thermal"
+	"example.com/pourwell/volume"
 )
 
 var iceBath = calc.Calculation{
@@ -31,8 +32,8 @@ var iceBath = calc.Calculation{
 		{Name: "salt", Kind: quantity.Share, Default: "0%", Help: "salt, by mass of the water at the start", Limit: calc.Limit(thermal.Limits(), "salt in the water")},
 		{Name: "drained", Kind: quantity.Switch, Help: "let the melt water run off: ice alone"},
 		{Name: "stirred", Kind: quantity.Switch, Help: "stirred by hand every few minutes, or by a pump"},
-		{Name: "tub", Kind: quantity.Volume, Default: "80L", Help: "tub, brimful without kegs"},
-		{Name: "tub-height", Kind: quantity.Length, Default: "45cm", Help: "tub, inside"},
+		{Name: "tub", Kind: quantity.Volume, Default: "80L", Help: "tub, brimful without kegs", Limit: calc.Limit(volume.Limits(), "capacity of the tub")},
+		{Name: "tub-height", Kind: quantity.Length, Default: "45cm", Help: "tub, inside", Limit: calc.Limit(volume.Limits(), "height of the tub")},
 		{Name: "wall", Kind: quantity.Length, Default: "5mm", Help: "thickness of the tub's wall", Limit: calc.Limit(thermal.Limits(), "tub wall")},
 		{Name: "foam", Kind: quantity.Switch, Help: "the wall is foam, as of an ice chest"},
 		{Name: "lid", Kind: quantity.Switch, Help: "a lid or thick blanket over tub and kegs"},

@@ -15,8 +15,8 @@ import (
 const overview = `pourwell computes how to serve kegs outdoors.
 
   pourwell carbonation equilibrium --temp 38F --gauge 12psi
-  pourwell thermal icebath --keg 5gal --from 75F --to 40F --ice 40lb \
-      --water 20L --tub 100L --tub-height 45cm --air 86F
+  pourwell thermal icebath --keg 5gal --from 75F --to 40F --ice 60lb \
+      --water 15L --tub 65L --tub-height 60cm --air 86F
   pourwell event --sample > my-day.toml
   pourwell event my-day.toml
 

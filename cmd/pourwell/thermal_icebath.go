@@ -15,7 +15,7 @@ var iceBath = calc.Calculation{
 		" it are two temperatures; the tap draws from the bottom. Pours and top-ups are written AMOUNT:WHEN," +
 		" such as --pour 4L/h:2h-7h, --pour 15L:2h-7h or --top-up 10lb:3h, and may be repeated; all kegs pour alike.",
 	Examples: []string{
-		"thermal icebath --keg 5gal --from 75F --to 40F --ice 40lb --water 20L --tub 100L --tub-height 45cm --air 86F",
+		"thermal icebath --keg 5gal --from 75F --to 40F --ice 60lb --water 15L --tub 65L --tub-height 60cm --air 86F",
 		"thermal icebath --keg 5gal --kegs 2 --from 4C --for 6h --ice 20kg --water 20L --tub 120L --tub-height 45cm --air 31C --pour 30L:1h-6h --top-up 5kg:3h",
 	},
 	Inputs: append([]calc.Input{

@@ -7,9 +7,9 @@ import (
 	"example.com/pourwell/internal/quantity"
 )
 
-// Quote replaces each {key} in s, a key of r or of the inputs, by the number
-// under it, {38.5 c}, so that s can stand apart from them.
-func (r *Result) Quote(s string, in *Values) string {
+// Quoted replaces each {inside} of s by what replace makes of it. A bracket
+// that is never closed stays as it stands.
+func Quoted(s string, replace func(inside string) string) string {
 	if !strings.Contains(s, "{") {
 		return s
 	}
@@ -20,7 +20,20 @@ func (r *Result) Quote(s string, in *Values) string {
 		if !found {
 			return b.String()
 		}
-		inside, after, _ := strings.Cut(rest, "}")
+		inside, after, found := strings.Cut(rest, "}")
+		if !found {
+			b.WriteString("{" + rest)
+			return b.String()
+		}
+		b.WriteString(replace(inside))
+		s = after
+	}
+}
+
+// Quote replaces each {key} in s, a key of r or of the inputs, by the number
+// under it, {38.5 c}, so that s can stand apart from them.
+func (r *Result) Quote(s string, in *Values) string {
+	return Quoted(s, func(inside string) string {
 		v, ok := r.Get(inside)
 		if !ok {
 			v, ok = in.ByKey(inside)
@@ -29,9 +42,8 @@ func (r *Result) Quote(s string, in *Values) string {
 			_, suffix := quantity.SplitKey(inside)
 			inside = fmt.Sprintf("%v %s", v, suffix)
 		}
-		b.WriteString("{" + inside + "}")
-		s = after
-	}
+		return "{" + inside + "}"
+	})
 }
 
 // A TypedInput is an input that was typed, as a part of a sentence.

@@ -242,14 +242,14 @@ func Limit(table []volume.Range, name string) volume.Range {
 	panic("calc: no limit called " + name)
 }
 
-// highGauge is the gauge pressure, kPa, above which every answer carries the
+// HighGauge is the gauge pressure, kPa, above which every answer carries the
 // over-pressure caution: 30 psi, our choice, no source.
-const highGauge = 206.843
+const HighGauge = 206.843
 
 // OverPressure adds the over-pressure caution if a gauge pressure, in kPa, is
 // above 30 psi.
 func (r *Result) OverPressure(gaugeKPa float64) {
-	if gaugeKPa > highGauge {
+	if gaugeKPa > HighGauge {
 		r.Caution(fmt.Sprintf("{%.5g kpa} is high for serving gear. Stay below the stamp on the keg, the line's and tap's ratings"+
 			" and the relief valve; never defeat a relief valve.", gaugeKPa))
 	}

@@ -15,24 +15,7 @@ const width = 80
 // Sentence writes the numbers that s quotes, {key} or {38.5 c}, in the units
 // of sys. A key that has no value is left as it stands.
 func Sentence(s string, in *calc.Values, out *calc.Result, sys quantity.System) string {
-	if !strings.Contains(s, "{") {
-		return s
-	}
-	var b strings.Builder
-	for {
-		before, rest, found := strings.Cut(s, "{")
-		b.WriteString(before)
-		if !found {
-			return b.String()
-		}
-		inside, after, found := strings.Cut(rest, "}")
-		if !found {
-			b.WriteString("{" + rest)
-			return b.String()
-		}
-		b.WriteString(quoted(inside, in, out, sys))
-		s = after
-	}
+	return calc.Quoted(s, func(inside string) string { return quoted(inside, in, out, sys) })
 }
 
 // quoted returns what {inside} stands for.
@@ -57,8 +40,8 @@ func quoted(inside string, in *calc.Values, out *calc.Result, sys quantity.Syste
 
 // Wrap breaks s into lines that end within the width of the text. The first
 // begins at column start, where the caller has written so far; the others are
-// indented by indent blanks. A margin and line breaks in s are kept. A number stays with
-// its unit.
+// indented by indent blanks. A margin and line breaks in s are kept. A number
+// stays with its unit.
 func Wrap(s string, start, indent int) string {
 	var b strings.Builder
 	margin := len(s) - len(strings.TrimLeft(s, " "))

@@ -3,11 +3,9 @@ package serve
 import (
 	"fmt"
 	"math"
-)
 
-// highGauge is the pressure, kPa, from which the over-pressure caution is
-// said: 30 psi, our choice, no source.
-const highGauge = 206.84
+	"example.com/pourwell/internal/calc"
+)
 
 // cautions says what can hurt someone, the day's own first.
 func (p *planner) cautions() {
@@ -23,7 +21,7 @@ func (p *planner) cautions() {
 			say("%s: {%.6g kpa} is too high. It pours fast, and kept on for days the beer would gain gas up to {%.6g volumes}; {%.6g kpa} holds what it has.",
 				b.Name, plan.SetGauge, plan.SetHolds, plan.Gauge)
 		}
-		if warm := math.Max(plan.WarmGauge, plan.SetGauge); warm > highGauge {
+		if warm := math.Max(plan.WarmGauge, plan.SetGauge); warm > calc.HighGauge {
 			say("%s: up to {%.6g kpa} in the keg. Stay below the stamp on the keg and the ratings of line, tap and relief valve; never defeat a relief valve.", b.Name, warm)
 		}
 		if plan.WarmGauge > plan.SetGauge+tooLow {

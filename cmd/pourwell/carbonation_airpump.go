@@ -46,15 +46,10 @@ func runAirPump(in *calc.Values, out *calc.Result) error {
 	if err := in.Require("temp"); err != nil {
 		return err
 	}
-	air, err := in.Air()
+	d, err := in.Draught()
 	if err != nil {
 		return err
 	}
-	beer, err := in.Beer()
-	if err != nil {
-		return err
-	}
-	d := carbonation.Draught{Beer: beer, Air: air}
 	a := d.AirPump(in.Vessel("keg"), in.Temperature("temp"), in.Content("co2"))
 	a.Gauge, a.Full, a.Glass, a.Stroke = in.Gauge("gauge"), in.Number("full"), in.Glass("glass").Volume, in.Volume("stroke")
 	a.Carried = in.Text("motion") == "carried"

@@ -43,15 +43,10 @@ func runBlend(in *calc.Values, out *calc.Result) error {
 	if err := in.Exactly(1, "gauge", "co2-share"); err != nil {
 		return err
 	}
-	air, err := in.Air()
+	d, err := in.Draught()
 	if err != nil {
 		return err
 	}
-	beer, err := in.Beer()
-	if err != nil {
-		return err
-	}
-	d := carbonation.Draught{Beer: beer, Air: air, CO2Share: 1}
 	straight, err := d.SolveGauge(in.Temperature("temp"), in.Content("co2"))
 	if err != nil {
 		return err

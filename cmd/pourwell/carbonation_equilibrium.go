@@ -38,15 +38,11 @@ func runEquilibrium(in *calc.Values, out *calc.Result) error {
 	if err := in.Exactly(2, "temp", "gauge", "co2"); err != nil {
 		return err
 	}
-	air, err := in.Air()
+	d, err := in.Draught()
 	if err != nil {
 		return err
 	}
-	beer, err := in.Beer()
-	if err != nil {
-		return err
-	}
-	d := carbonation.Draught{Beer: beer, Air: air, CO2Share: in.Number("co2-share")}
+	d.CO2Share = in.Number("co2-share")
 	var e carbonation.Equilibrium
 	switch {
 	case !in.Given("co2"):

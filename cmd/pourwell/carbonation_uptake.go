@@ -40,15 +40,10 @@ func runUptake(in *calc.Values, out *calc.Result) error {
 	if in.Given("for") && in.Given("reach") {
 		return &calc.UsageError{What: "carbonation uptake needs one of --for and --reach, not both", Hint: "drop --reach or --for"}
 	}
-	air, err := in.Air()
+	d, err := in.Draught()
 	if err != nil {
 		return err
 	}
-	beer, err := in.Beer()
-	if err != nil {
-		return err
-	}
-	d := carbonation.Draught{Beer: beer, Air: air, CO2Share: 1}
 	e, err := d.SolveContent(in.Temperature("temp"), in.Gauge("gauge"))
 	if err != nil {
 		return err

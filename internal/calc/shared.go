@@ -70,6 +70,17 @@ func (v *Values) Air() (carbonation.Pressure, error) {
 	return carbonation.AirAt(elevation)
 }
 
+// Draught returns the beer the inputs describe on pure CO2 in the air they
+// describe.
+func (v *Values) Draught() (carbonation.Draught, error) {
+	air, err := v.Air()
+	if err != nil {
+		return carbonation.Draught{}, err
+	}
+	beer, err := v.Beer()
+	return carbonation.Draught{Beer: beer, Air: air, CO2Share: 1}, err
+}
+
 func (v *Values) pressure(name string) carbonation.Pressure {
 	return carbonation.AbsoluteOf(unit.Pressure(v.Number(name)))
 }

@@ -7,7 +7,8 @@ import (
 	"slices"
 	"strings"
 
-	"example.com/pourwell/internal/calc"
+	"example.com/pourwell/cmd/pourwell/internal/calc"
+	"example.com/pourwell/cmd/pourwell/internal/catalog"
 	"example.com/pourwell/internal/quantity"
 	"github.com/alecthomas/kong"
 )
@@ -20,10 +21,10 @@ func checkCommand(args []string) error {
 	}
 	commands := []string{"event", "help"}
 	var here, elsewhere []string
-	for _, p := range packages {
-		commands = append(commands, p.name)
+	for _, p := range catalog.Packages {
+		commands = append(commands, p.Name)
 	}
-	for _, c := range catalogue() {
+	for _, c := range catalog.All() {
 		if c.Package == args[0] {
 			here = append(here, c.Name)
 		} else if c.Name == args[0] {
@@ -85,7 +86,7 @@ func helpAsked(args []string) (topics []string, asked bool) {
 		}
 	}
 	asked = asked || len(args) == 0
-	if asked && len(topics) > 0 && !slices.ContainsFunc(packages, func(p struct{ name, about string }) bool { return p.name == topics[0] }) {
+	if asked && len(topics) > 0 && !slices.ContainsFunc(catalog.Packages[:], func(p catalog.Package) bool { return p.Name == topics[0] }) {
 		topics = topics[:1]
 	}
 	return topics, asked

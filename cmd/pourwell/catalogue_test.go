@@ -15,7 +15,8 @@ import (
 	"testing"
 	"unicode/utf8"
 
-	"example.com/pourwell/internal/calc"
+	"example.com/pourwell/cmd/pourwell/internal/calc"
+	"example.com/pourwell/cmd/pourwell/internal/catalog"
 	"example.com/pourwell/internal/quantity"
 	"example.com/pourwell/volume"
 	"github.com/google/go-cmp/cmp"
@@ -45,7 +46,7 @@ func everyExample(t *testing.T, test func(t *testing.T, c *calc.Calculation, arg
 	t.Setenv("LC_ALL", "C.UTF-8")
 	t.Setenv("POURWELL_UNITS", "")
 	os.Unsetenv("POURWELL_UNITS")
-	for _, c := range catalogue() {
+	for _, c := range catalog.All() {
 		for i, example := range c.Ready().Examples {
 			t.Run(fmt.Sprintf("%s %d", c.Title(), i+1), func(t *testing.T) { test(t, c, split(example)) })
 		}
@@ -68,7 +69,7 @@ func fits80(t *testing.T, what, text string) {
 func TestDescriptions(t *testing.T) {
 	key := regexp.MustCompile(`^[a-z][a-z0-9_]*$`)
 	seen := map[string]bool{}
-	for _, c := range catalogue() {
+	for _, c := range catalog.All() {
 		c.Ready()
 		if seen[c.Title()] {
 			t.Errorf("%s is there twice", c.Title())
@@ -104,9 +105,9 @@ func TestDescriptions(t *testing.T) {
 			t.Errorf("%s: %v", c.Title(), err)
 		}
 	}
-	for _, p := range packages {
-		if !slices.ContainsFunc(catalogue(), func(c *calc.Calculation) bool { return c.Package == p.name }) {
-			t.Errorf("%s has no calculation", p.name)
+	for _, p := range catalog.Packages {
+		if !slices.ContainsFunc(catalog.All(), func(c *calc.Calculation) bool { return c.Package == p.Name }) {
+			t.Errorf("%s has no calculation", p.Name)
 		}
 	}
 }
@@ -115,7 +116,7 @@ func TestDescriptions(t *testing.T) {
 // flag; and the same for the manual page.
 func TestHelp(t *testing.T) {
 	page := pourwell(t, exitDone, "help", "man")
-	for _, c := range catalogue() {
+	for _, c := range catalog.All() {
 		text := pourwell(t, exitDone, c.Package, c.Name, "--help")
 		fits80(t, "help of "+c.Title(), text)
 		if strings.Count(strings.SplitN(text, "\n\n", 2)[0], "  pourwell "+c.Title()) < 2 {
@@ -140,8 +141,8 @@ func TestHelp(t *testing.T) {
 			fits80(t, "help "+topic, pourwell(t, exitDone, strings.Fields("help "+topic)...))
 		}
 	}
-	for _, p := range packages {
-		fits80(t, p.name, pourwell(t, exitDone, p.name, "--help"))
+	for _, p := range catalog.Packages {
+		fits80(t, p.Name, pourwell(t, exitDone, p.Name, "--help"))
 	}
 	for i, line := range strings.Split(page, "\n") {
 		for _, r := range line {
@@ -183,7 +184,7 @@ var rangeless = map[string]string{
 // that the list of exceptions has none too many.
 func TestHelpStatesRanges(t *testing.T) {
 	used := map[string]bool{}
-	for _, c := range catalogue() {
+	for _, c := range catalog.All() {
 		for _, in := range c.Ready().AllInputs() {
 			if !in.Kind.Sizeable() || limitOf(c, &in).Name != "" || in.Named != "" || in.Repeat {
 				continue

@@ -7,7 +7,8 @@ import (
 	"slices"
 	"strings"
 
-	"example.com/pourwell/internal/calc"
+	"example.com/pourwell/cmd/pourwell/internal/calc"
+	"example.com/pourwell/cmd/pourwell/internal/catalog"
 	"example.com/pourwell/internal/quantity"
 	"github.com/alecthomas/kong"
 )
@@ -141,22 +142,22 @@ func fieldName(name string) string {
 // parser knows it alone: the others would take most of the start.
 func parser(args []string) (*kong.Kong, *root, error) {
 	if len(args) > 1 {
-		if c := lookup(args[0], args[1]); c != nil {
+		if c := catalog.Find(args[0], args[1]); c != nil {
 			return parserOf([]*calc.Calculation{c})
 		}
 		if args[0] == "event" || args[0] == "help" {
 			return parserOf(nil)
 		}
 	}
-	return parserOf(catalogue())
+	return parserOf(catalog.All())
 }
 
 // parserOf returns a parser that knows the calculations given.
 func parserOf(calculations []*calc.Calculation) (*kong.Kong, *root, error) {
 	r := &root{}
-	for _, p := range packages {
-		if slices.ContainsFunc(calculations, func(c *calc.Calculation) bool { return c.Package == p.name }) {
-			r.Plugins = append(r.Plugins, packageCommand(p.name, p.about, calculations))
+	for _, p := range catalog.Packages {
+		if slices.ContainsFunc(calculations, func(c *calc.Calculation) bool { return c.Package == p.Name }) {
+			r.Plugins = append(r.Plugins, packageCommand(p.Name, p.About, calculations))
 		}
 	}
 	k, err := kong.New(r, kong.Name("pourwell"), kong.NoDefaultHelp(), globalHelp,

@@ -4,7 +4,8 @@ import (
 	"os"
 	"slices"
 
-	"example.com/pourwell/internal/calc"
+	"example.com/pourwell/cmd/pourwell/internal/calc"
+	"example.com/pourwell/cmd/pourwell/internal/catalog"
 	"example.com/pourwell/internal/quantity"
 	"github.com/posener/complete"
 	"github.com/willabides/kongplete"
@@ -17,7 +18,7 @@ func complement() bool {
 	if os.Getenv("COMP_LINE") == "" {
 		return false
 	}
-	k, _, err := parserOf(catalogue())
+	k, _, err := parserOf(catalog.All())
 	if err != nil {
 		return true
 	}
@@ -34,13 +35,13 @@ func predictors() map[string]complete.Predictor {
 		"plot": complete.PredictOr(complete.PredictFiles("*.svg"), complete.PredictFiles("*.png")),
 		"topic": complete.PredictFunc(func(complete.Args) []string {
 			words := slices.Clone(topicNames())
-			for _, c := range catalogue() {
+			for _, c := range catalog.All() {
 				words = append(words, c.Name)
 			}
 			return words
 		}),
 	}
-	for _, c := range catalogue() {
+	for _, c := range catalog.All() {
 		for _, in := range c.Ready().AllInputs() {
 			if words := choices(&in); words != nil {
 				all[predictorName(c, &in)] = complete.PredictSet(words...)

@@ -6,15 +6,15 @@ import (
 	"io/fs"
 	"os"
 
-	"example.com/pourwell/internal/calc"
-	"example.com/pourwell/internal/report"
-	"example.com/pourwell/internal/serve"
+	"example.com/pourwell/cmd/pourwell/internal/calc"
+	"example.com/pourwell/cmd/pourwell/internal/plan"
+	"example.com/pourwell/cmd/pourwell/internal/report"
 )
 
 // runEvent plans the day of a file, or prints a sample of one.
 func runEvent(r *root, stdin io.Reader, w io.Writer, opt report.Options) error {
 	if r.Event.Sample {
-		_, err := io.WriteString(w, serve.Sample)
+		_, err := io.WriteString(w, plan.Sample)
 		return err
 	}
 	if err := onlyForCalculations(r.globals); err != nil {
@@ -24,23 +24,23 @@ func runEvent(r *root, stdin io.Reader, w io.Writer, opt report.Options) error {
 	if err != nil {
 		return err
 	}
-	day, err := serve.Read(name, data)
+	day, err := plan.Read(name, data)
 	if err != nil {
 		return err
 	}
-	plan, err := serve.Compute(name, day)
+	p, err := plan.Compute(name, day)
 	if err != nil {
 		return err
 	}
 	switch r.Format {
 	case "json":
-		return report.WriteJSON(w, serve.Document(name, &plan, opt.Units))
+		return report.WriteJSON(w, plan.Document(name, &p, opt.Units))
 	case "csv":
-		return report.WriteCSV(w, plan.Rows())
+		return report.WriteCSV(w, p.Rows())
 	case "markdown":
-		return report.PageMarkdown(w, plan.Page(opt.Explain), opt)
+		return report.PageMarkdown(w, p.Page(opt.Explain), opt)
 	}
-	return report.PageText(w, plan.Page(opt.Explain), opt)
+	return report.PageText(w, p.Page(opt.Explain), opt)
 }
 
 // onlyForCalculations refuses the global flags that a plan has no use for.

@@ -13,10 +13,11 @@ import (
 	"strings"
 	"sync"
 
-	"example.com/pourwell/internal/calc"
+	"example.com/pourwell/cmd/pourwell/internal/calc"
+	"example.com/pourwell/cmd/pourwell/internal/catalog"
+	"example.com/pourwell/cmd/pourwell/internal/plan"
+	"example.com/pourwell/cmd/pourwell/internal/report"
 	"example.com/pourwell/internal/quantity"
-	"example.com/pourwell/internal/report"
-	"example.com/pourwell/internal/serve"
 	"example.com/pourwell/volume"
 	"github.com/alecthomas/kong"
 )
@@ -34,7 +35,7 @@ func fail(w io.Writer, args []string, err error) int {
 
 // describe sorts err into what is wrong, a hint and the exit code.
 func describe(err error) (what, hint string, code int) {
-	var file *serve.FileError
+	var file *plan.FileError
 	var usage *calc.UsageError
 	var parse *kong.ParseError
 	var text *quantity.Error
@@ -105,7 +106,7 @@ func isShare(e *volume.RangeError) bool {
 	if e.Unit != "" || strings.Contains(e.Name, "share") {
 		return e.Unit == ""
 	}
-	for _, c := range catalogue() {
+	for _, c := range catalog.All() {
 		for i := range c.Inputs {
 			if in := &c.Inputs[i]; in.Kind == quantity.Share && in.Limit.Name == e.Name {
 				return true
@@ -135,11 +136,11 @@ func plain(v float64, unit string) string {
 // do.
 func command2(args []string) []string {
 	for i, a := range args {
-		for _, p := range packages {
-			if a != p.name {
+		for _, p := range catalog.Packages {
+			if a != p.Name {
 				continue
 			}
-			if i+1 < len(args) && lookup(a, args[i+1]) != nil {
+			if i+1 < len(args) && catalog.Find(a, args[i+1]) != nil {
 				return args[i : i+2]
 			}
 			return args[i : i+1]

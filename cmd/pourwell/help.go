@@ -7,9 +7,10 @@ import (
 	"slices"
 	"strings"
 
-	"example.com/pourwell/internal/calc"
+	"example.com/pourwell/cmd/pourwell/internal/calc"
+	"example.com/pourwell/cmd/pourwell/internal/catalog"
+	"example.com/pourwell/cmd/pourwell/internal/report"
 	"example.com/pourwell/internal/quantity"
-	"example.com/pourwell/internal/report"
 )
 
 const overview = `pourwell computes how to serve kegs outdoors.
@@ -34,8 +35,8 @@ func help(w io.Writer, asked []string) error {
 		helpOverview(&b)
 	case asked[0] == "event":
 		b.WriteString(helpEvent)
-	case len(asked) > 1 && lookup(asked[0], asked[1]) != nil:
-		helpCalculation(&b, lookup(asked[0], asked[1]))
+	case len(asked) > 1 && catalog.Find(asked[0], asked[1]) != nil:
+		helpCalculation(&b, catalog.Find(asked[0], asked[1]))
 	default:
 		pages := topics()
 		at := slices.IndexFunc(pages, func(t topic) bool { return t.name == asked[0] })
@@ -52,11 +53,11 @@ func help(w io.Writer, asked []string) error {
 
 func helpOverview(b *strings.Builder) {
 	b.WriteString(overview + "\nCommands\n")
-	for _, p := range packages {
-		fmt.Fprintf(b, "  %-12s %s\n", p.name, p.about)
+	for _, p := range catalog.Packages {
+		fmt.Fprintf(b, "  %-12s %s\n", p.Name, p.About)
 		var names []string
-		for _, c := range catalogue() {
-			if c.Package == p.name {
+		for _, c := range catalog.All() {
+			if c.Package == p.Name {
 				names = append(names, c.Name)
 			}
 		}
@@ -83,7 +84,7 @@ func helpPackage(b *strings.Builder, name string) bool {
 			fmt.Fprintf(b, "\nWhat one needs, with examples: pourwell %s CALCULATION --help\n", name)
 		}
 	}()
-	for _, c := range catalogue() {
+	for _, c := range catalog.All() {
 		if c.Package != name {
 			continue
 		}
@@ -190,17 +191,17 @@ json or csv.
 
 func unknownTopic(asked []string) error {
 	known := append([]string{"event"}, topicNames()...)
-	for _, p := range packages {
-		known = append(known, p.name)
+	for _, p := range catalog.Packages {
+		known = append(known, p.Name)
 	}
 	word := asked[0]
 	if len(asked) > 1 {
-		for _, p := range packages {
-			if p.name == asked[0] {
+		for _, p := range catalog.Packages {
+			if p.Name == asked[0] {
 				word, known = asked[1], nil
 			}
 		}
-		for _, c := range catalogue() {
+		for _, c := range catalog.All() {
 			if c.Package == asked[0] {
 				known = append(known, c.Name)
 			}

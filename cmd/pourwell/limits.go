@@ -2,7 +2,7 @@ package main
 
 import (
 	"example.com/pourwell/carbonation"
-	"example.com/pourwell/internal/calc"
+	"example.com/pourwell/cmd/pourwell/internal/calc"
 	"example.com/pourwell/lines"
 	"example.com/pourwell/thermal"
 	"example.com/pourwell/volume"

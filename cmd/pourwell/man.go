@@ -4,8 +4,9 @@ import (
 	"fmt"
 	"strings"
 
-	"example.com/pourwell/internal/calc"
-	"example.com/pourwell/internal/report"
+	"example.com/pourwell/cmd/pourwell/internal/calc"
+	"example.com/pourwell/cmd/pourwell/internal/catalog"
+	"example.com/pourwell/cmd/pourwell/internal/report"
 )
 
 // A page in the language of man(7), made from the same descriptions as the
@@ -17,15 +18,15 @@ func man() string {
 	var b strings.Builder
 	b.WriteString(".TH POURWELL 1\n.SH NAME\npourwell \\- compute how to serve kegs outdoors\n" +
 		".SH SYNOPSIS\n.nf\n")
-	for _, p := range packages {
-		fmt.Fprintf(&b, ".B pourwell %s\n.I CALCULATION\n", p.name)
+	for _, p := range catalog.Packages {
+		fmt.Fprintf(&b, ".B pourwell %s\n.I CALCULATION\n", p.Name)
 	}
 	b.WriteString(".B pourwell event\n.I FILE.toml\n.B pourwell help\n.I TOPIC\n.fi\n")
 	section(&b, "EXAMPLES", literal(strings.Split(overview, "\n\n")[1]))
-	for _, p := range packages {
-		fmt.Fprintf(&b, ".SH %s\n%s.\n", strings.ToUpper(p.name), roff(report.Capital(p.about)))
-		for _, c := range catalogue() {
-			if c.Package == p.name {
+	for _, p := range catalog.Packages {
+		fmt.Fprintf(&b, ".SH %s\n%s.\n", strings.ToUpper(p.Name), roff(report.Capital(p.About)))
+		for _, c := range catalog.All() {
+			if c.Package == p.Name {
 				manCalculation(&b, c.Ready())
 			}
 		}

@@ -6,7 +6,8 @@ import (
 	"strconv"
 	"strings"
 
-	"example.com/pourwell/internal/calc"
+	"example.com/pourwell/cmd/pourwell/internal/calc"
+	"example.com/pourwell/cmd/pourwell/internal/catalog"
 	"example.com/pourwell/internal/quantity"
 )
 
@@ -27,7 +28,7 @@ func misread(args []string, err error) error {
 	}
 	var c *calc.Calculation
 	if len(args) > 1 {
-		c = lookup(args[0], args[1])
+		c = catalog.Find(args[0], args[1])
 	}
 	if c == nil {
 		return err

@@ -7,11 +7,11 @@ import (
 	"slices"
 	"strings"
 
-	"example.com/pourwell/internal/calc"
-	"example.com/pourwell/internal/chart"
+	"example.com/pourwell/cmd/pourwell/internal/calc"
+	"example.com/pourwell/cmd/pourwell/internal/chart"
+	"example.com/pourwell/cmd/pourwell/internal/report"
+	"example.com/pourwell/cmd/pourwell/internal/sweep"
 	"example.com/pourwell/internal/quantity"
-	"example.com/pourwell/internal/report"
-	"example.com/pourwell/internal/sweep"
 )
 
 // mostCurves is how many curves of one panel can still be told apart.

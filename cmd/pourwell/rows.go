@@ -8,9 +8,9 @@ import (
 	"os"
 	"strings"
 
-	"example.com/pourwell/internal/calc"
-	"example.com/pourwell/internal/report"
-	"example.com/pourwell/internal/sweep"
+	"example.com/pourwell/cmd/pourwell/internal/calc"
+	"example.com/pourwell/cmd/pourwell/internal/report"
+	"example.com/pourwell/cmd/pourwell/internal/sweep"
 )
 
 // mostLines is how many rows are laid out as text or drawn; JSON and CSV have

@@ -9,10 +9,11 @@ import (
 	"strings"
 	"syscall"
 
-	"example.com/pourwell/internal/calc"
+	"example.com/pourwell/cmd/pourwell/internal/calc"
+	"example.com/pourwell/cmd/pourwell/internal/catalog"
+	"example.com/pourwell/cmd/pourwell/internal/report"
+	"example.com/pourwell/cmd/pourwell/internal/sweep"
 	"example.com/pourwell/internal/quantity"
-	"example.com/pourwell/internal/report"
-	"example.com/pourwell/internal/sweep"
 )
 
 // Exit codes, explained by "pourwell help exit".
@@ -76,7 +77,7 @@ func answer(args []string, con console) error {
 	case "help":
 		return help(con.out, r.Help.Topic)
 	}
-	return calculate(lookup(path[0], path[1]), typed(ctx), r.globals, con, opt)
+	return calculate(catalog.Find(path[0], path[1]), typed(ctx), r.globals, con, opt)
 }
 
 var systems = map[string]quantity.System{"both": quantity.Both, "us": quantity.US, "metric": quantity.Metric}

@@ -4,8 +4,8 @@ import (
 	"fmt"
 	"strings"
 
+	"example.com/pourwell/cmd/pourwell/internal/report"
 	"example.com/pourwell/internal/quantity"
-	"example.com/pourwell/internal/report"
 	"example.com/pourwell/volume"
 )
 

@@ -1,0 +1,63 @@
+package catalog
+
+import (
+	"example.com/pourwell/carbonation"
+	"example.com/pourwell/cmd/pourwell/internal/calc"
+	"example.com/pourwell/internal/quantity"
+)
+
+var leakTest = calc.Calculation{
+	Package: "carbonation",
+	Name:    "leaktest",
+	Summary: "close the cylinder, watch the gauge: grams an hour and how long a cylinder lasts",
+	Detail: "Set the pressure, close the cylinder and the keg couplers, and read the gauge again later. The volume is that of the" +
+		" hoses and empty kegs that the gauge sees. Beer must be shut off: it gives CO2 up as the pressure falls and hides a leak.",
+	Examples: []string{
+		"carbonation leaktest --volume 1L --gauge 12psi --fall 2psi --for 30min",
+		"carbonation leaktest --volume 19L --gauge 1bar --fall 0.05bar --for 2h --cylinder 2kg",
+	},
+	Inputs: []calc.Input{
+		{Name: "volume", Kind: quantity.Volume, Help: "gas that the gauge sees: hoses, empty kegs", Limit: calc.Limit(carbonation.Limits(), "gas volume")},
+		{Name: "gauge", Kind: quantity.Gauge, Help: "pressure at first"},
+		{Name: "fall", Kind: quantity.Gauge, Help: "by how much the gauge fell", Limit: calc.Limit(carbonation.Limits(), "fall of the gauge")},
+		{Name: "for", Kind: quantity.Time, Help: "in what time"},
+		{Name: "temp", Kind: quantity.Temperature, Default: "20C", Help: "temperature of the gas", Limit: calc.Limit(carbonation.Limits(), "temperature")},
+		{Name: "cylinder", Kind: quantity.Mass, Default: "5lb", Help: "CO2 in a full cylinder", Limit: calc.Limit(carbonation.Limits(), "cylinder charge")},
+	},
+	Results: []calc.Key{
+		{Key: "leak_g_per_h", Label: "leak"},
+		{Key: "cylinder_empty_s", Label: "a full cylinder is empty after"},
+		{Key: "per_degree_kpa", Label: "cooling by 1 K looks like a fall of"},
+	},
+	Cautions: []string{
+		"Find the leak with soapy water, never with a flame, and not by nose. A leak in a closed place fills it with CO2: air it and use a detector." +
+			" Let the pressure off before you undo a fitting.",
+	},
+	Run: runLeakTest,
+}
+
+func runLeakTest(in *calc.Values, out *calc.Result) error {
+	if err := in.Require("volume", "gauge", "fall", "for"); err != nil {
+		return err
+	}
+	air, err := in.Air()
+	if err != nil {
+		return err
+	}
+	d := carbonation.Draught{Air: air}
+	s := d.Supply(in.Volume("volume"), in.Temperature("temp"), in.Gauge("gauge"))
+	s.Charge = in.Mass("cylinder")
+	l, err := s.LeakTest(in.Volume("volume"), in.Drop("fall"), in.Duration("for"))
+	if err != nil {
+		return err
+	}
+	out.Answer = "The leak loses {leak_g_per_h} of CO2: a cylinder of {cylinder_kg} is empty after {cylinder_empty_s}."
+	out.Set("leak_g_per_h", l.Rate)
+	out.Set("cylinder_empty_s", l.Empty.Seconds())
+	out.Set("per_degree_kpa", carbonation.GaugeOf(l.PerDegree).KPa())
+	out.Working(l.Steps)
+	out.Band("leak_g_per_h", l.Band)
+	out.Note("Cooling of the gas by 1 K alone lowers the gauge by {per_degree_kpa}: wait until hoses and kegs are as warm as their surroundings.")
+	out.OverPressure(s.Gauge.KPa())
+	return nil
+}

@@ -1,0 +1,138 @@
+package catalog
+
+import (
+	"errors"
+	"fmt"
+
+	"example.com/pourwell/carbonation"
+	"example.com/pourwell/cmd/pourwell/internal/calc"
+	"example.com/pourwell/internal/quantity"
+	"example.com/pourwell/lines"
+)
+
+// runInputs describe the way from keg to tap; every calculation of lines but
+// the cleaning has them. more comes first.
+func runInputs(more ...calc.Input) []calc.Input {
+	limits := lines.Limits()
+	return append(append(more,
+		calc.Input{Name: "tube", Kind: quantity.Text, Repeat: true, Help: `from the keg on, as "3/16in:5ft", "7mm:10m:coil95mm" or "1/4in-od:20ft:wall0.7mm:stainless"`},
+		calc.Input{Name: "rise", Kind: quantity.Length, Default: "0m", Help: "from the surface of the beer in a full keg up to the tap", Limit: calc.Limit(limits, "rise")},
+		calc.Input{Name: "temp", Kind: quantity.Temperature, Default: "38F", Help: "of the beer in the line", Limit: calc.Limit(limits, "temperature")},
+		calc.Input{Name: "full", Kind: quantity.Share, Default: "100%", Help: "how full the keg is"},
+		calc.Input{Name: "keg", Kind: quantity.Volume, Named: "vessel", Help: "the keg: its depth, and a dip tube"},
+		calc.Input{Name: "keg-height", Kind: quantity.Length, Help: "depth of beer in a full keg; --keg gives it too, else 0.5 m", Limit: calc.Limit(limits, "keg height")},
+		calc.Input{Name: "dip-tube", Kind: quantity.Text, Help: "a tube down through the keg, as --tube"},
+		calc.Input{Name: "loss-k", Kind: quantity.Number, Default: "2.5", Help: "loss coefficients of entrance, barbs and jet together, on the last bore", Limit: calc.Limit(limits, "loss coefficient")},
+		calc.Input{Name: "hardware", Kind: quantity.Text, Default: "2psi at 2oz/s", Help: "loss of coupler, shank and tap at a flow"},
+		calc.Input{Name: "calibration", Kind: quantity.Number, Default: "1", Help: "factor on friction, from lines calibrate", Limit: calc.Limit(limits, "calibration factor")},
+	), calc.BeerInputs()...)
+}
+
+// glassInput is the glass that a pour is timed by.
+var glassInput = calc.Input{Name: "glass", Kind: quantity.Volume, Named: "glass", Default: "16oz", Help: "glass to fill, with liquid to the brim"}
+
+// readRun returns the run that the inputs describe.
+func readRun(in *calc.Values, out *calc.Result) (lines.Run, error) {
+	run := lines.DefaultRun()
+	var err error
+	if run.Beer, err = in.Beer(); err != nil {
+		return run, err
+	}
+	run.Temp, run.Rise = in.Temperature("temp"), in.Length("rise")
+	run.Full = in.Number("full")
+	run.Fittings[0].K, run.Calibration = in.Number("loss-k"), in.Number("calibration")
+	switch {
+	case in.Given("keg"):
+		run = run.InKeg(in.Vessel("keg"))
+		out.Note(fmt.Sprintf("The keg holds beer {%.5g m} deep and has a steel dip tube of {%.5g mm} bore.",
+			float64(run.KegHeight), float64(run.DipTube.Bore/lines.Millimetre)))
+	case !in.Given("keg-height"):
+		out.Note(fmt.Sprintf("A full keg is taken to hold beer {%.5g m} deep; --keg or --keg-height says otherwise.", float64(run.KegHeight)))
+	}
+	if in.Given("keg-height") {
+		run.KegHeight = in.Length("keg-height")
+	}
+	if err = readText("hardware", in.Text("hardware"), &run.Hardware); err != nil {
+		return run, err
+	}
+	if in.Given("dip-tube") {
+		if err = readText("dip-tube", in.Text("dip-tube"), &run.DipTube); err != nil {
+			return run, err
+		}
+	}
+	run.Tubes, err = readTubes(in, "tube")
+	return run, err
+}
+
+func readTubes(in *calc.Values, name string) ([]lines.Tube, error) {
+	texts := in.Texts(name)
+	tubes := make([]lines.Tube, len(texts))
+	for i, text := range texts {
+		if err := readText(name, text, &tubes[i]); err != nil {
+			return nil, err
+		}
+	}
+	return tubes, nil
+}
+
+// readText reads the text of an input into a type that reads itself, and checks
+// a tube, so that the error can say which.
+func readText(name, text string, to interface{ UnmarshalText([]byte) error }) error {
+	err := to.UnmarshalText([]byte(text))
+	if tube, ok := to.(*lines.Tube); ok && err == nil {
+		err = tube.Check()
+	}
+	var wrong *quantity.Error
+	switch {
+	case err == nil:
+		return nil
+	case errors.As(err, &wrong) && wrong.Text == text:
+		return &calc.UsageError{What: fmt.Sprintf("--%s %q %s", name, text, wrong.What), Hint: wrong.Hint}
+	case errors.As(err, &wrong):
+		return &calc.UsageError{What: fmt.Sprintf("--%s %q: %q %s", name, text, wrong.Text, wrong.What), Hint: wrong.Hint}
+	}
+	return fmt.Errorf("--%s %q: %w", name, text, err)
+}
+
+// needLengths refuses a tube without a length where none is sought.
+func needLengths(in *calc.Values, run lines.Run) error {
+	for i, t := range run.Tubes {
+		if t.Length == 0 {
+			text := in.Texts("tube")[i]
+			return &calc.UsageError{
+				What: fmt.Sprintf("--tube %q has no length", text),
+				Hint: fmt.Sprintf("for example --tube %s:5ft", text),
+			}
+		}
+	}
+	return nil
+}
+
+// setTubes adds the table of the flow in each tube, and says where a tube is
+// in transition.
+func setTubes(in *calc.Values, out *calc.Result, p lines.Pour) {
+	table := calc.Table{Key: "tubes", Columns: []string{"tube", "reynolds", "regime", "friction_factor", "loss_kpa"}}
+	texts := in.Texts("tube")
+	tubes := p.Tubes()
+	if len(tubes) > len(texts) {
+		texts = append([]string{"dip tube"}, texts...)
+	}
+	transition := false
+	for i, t := range tubes {
+		table.Rows = append(table.Rows, []any{texts[i], t.Reynolds, t.Regime, t.Friction, float64(t.Loss / carbonation.KPa)})
+		transition = transition || t.Regime == "transition"
+	}
+	if len(table.Rows) > 0 {
+		out.Table(table)
+	}
+	if transition {
+		out.Note("One tube is between laminar and turbulent flow, where it may carry either: the band spans both.")
+	}
+}
+
+const whyTradeDiffers = "its restriction is 1.5 to 2.5 times the friction of smooth vinyl tube and 0.5 to 0.8 times that of barrier or steel." +
+	" One timed glass decides: lines calibrate."
+
+func noteNoTrade(out *calc.Result) {
+	out.Note("The trade's table of restriction has no row for one of the tubes, so only friction is computed.")
+}

@@ -1,0 +1,115 @@
+package catalog
+
+import (
+	"example.com/pourwell/cmd/pourwell/internal/calc"
+	"example.com/pourwell/internal/quantity"
+	"example.com/pourwell/thermal"
+)
+
+var calibrateKeg = calc.Calculation{
+	Package: "thermal",
+	Name:    "calibrate",
+	Summary: "the heat per kelvin of your own keg or box, from a thermometer or from melted ice",
+	Detail: "Two readings or more of a keg in steady air, written TEMPERATURE:TIME; or a log of them; or the ice that" +
+		" a closed box melted in a while. The answer goes into --ua of thermal keg and thermal icebath and narrows their" +
+		" bands. Rock the keg before each reading, and keep it out of the sun.",
+	Examples: []string{
+		"thermal calibrate --keg 5gal --air 77F --reading 38F:0h --reading 48F:3h",
+		"thermal calibrate --melted 4kg --for 24h --air 25C",
+	},
+	Inputs: append([]calc.Input{
+		{Name: "keg", Kind: quantity.Volume, Named: "vessel", Help: "keg by name or volume, full"},
+		{Name: "content", Kind: quantity.Volume, Help: "beer or water in it; a full keg if not given"},
+		{Name: "air", Kind: quantity.Temperature, Help: "steady air around it", Limit: calc.Limit(thermal.Limits(), "air temperature")},
+		{Name: "reading", Kind: quantity.Text, Repeat: true, Help: "temperature and time: 38F:0h or 4.5C:90min"},
+		{Name: "log", Kind: quantity.Text, Help: "file of rows TIME,TEMPERATURE: 90min,4.5C or 14:30,4.5C; - for standard input"},
+		{Name: "thermometer", Kind: quantity.Difference, Default: "0.3C", Help: "by which a reading may be off", Limit: calc.Limit(thermal.Limits(), "error of the thermometer")},
+		{Name: "melted", Kind: quantity.Mass, Help: "ice that melted in a closed box", Limit: calc.Limit(thermal.Limits(), "melted ice")},
+		{Name: "for", Kind: quantity.Time, Help: "time in which it melted", Limit: calc.Limit(thermal.Limits(), "time between first and last")},
+	}, calc.BeerInputs()...),
+	Results: []calc.Key{
+		{Key: "ua_w_per_k", Label: "heat per kelvin (UA)"},
+		{Key: "ua_band_w_per_k", Label: "  give or take"},
+		{Key: "time_constant_s", Label: "two thirds of the way to the air in"},
+		{Key: "scatter_k", Label: "readings scatter by"},
+		{Key: "readings", Label: "readings"},
+	},
+	Run: runCalibrate,
+}
+
+func runCalibrate(in *calc.Values, out *calc.Result) error {
+	if err := in.Require("air"); err != nil {
+		return err
+	}
+	if err := in.Exactly(1, "reading", "log", "melted"); err != nil {
+		return err
+	}
+	if in.Given("melted") {
+		return runMelted(in, out)
+	}
+	if err := in.Require("keg"); err != nil {
+		return err
+	}
+	c, err := readCalibration(in)
+	if err != nil {
+		return err
+	}
+	r, err := c.Solve()
+	if err != nil {
+		return err
+	}
+	setCalibrated(out, r)
+	out.Set("time_constant_s", r.TimeConstant.Seconds())
+	out.Set("readings", float64(len(c.Readings)))
+	if len(c.Readings) > 2 {
+		out.Set("scatter_k", float64(r.Scatter))
+		if r.Scatter > 2*c.Thermometer {
+			out.Note("The readings scatter by {scatter_k}, more than the thermometer: was the air steady, the beer mixed, the sun away?")
+		}
+	}
+	if r.Uncertainty > r.UA/4 {
+		out.Note("The readings leave it this wide: take another a few hours later, when the beer has moved further.")
+	}
+	out.Note("A keg takes more heat per kelvin on a humid day and in wind: calibrate in weather like that of the day.")
+	return nil
+}
+
+func runMelted(in *calc.Values, out *calc.Result) error {
+	if err := in.Require("for"); err != nil {
+		return err
+	}
+	r, err := thermal.MeltedIce(in.Mass("melted"), in.Temperature("air"), in.Duration("for"))
+	if err != nil {
+		return err
+	}
+	setCalibrated(out, r)
+	out.Note("The box must have been closed and its inside at {0 c} throughout, with ice left at the end.")
+	return nil
+}
+
+// setCalibrated sets the conductance and says what to do with it.
+func setCalibrated(out *calc.Result, r thermal.Calibrated) {
+	out.Answer = "It takes {ua_w_per_k}, give or take {ua_band_w_per_k}: give that as --ua."
+	out.Band("ua_w_per_k", r.Band)
+	out.Set("ua_w_per_k", float64(r.UA))
+	out.Set("ua_band_w_per_k", float64(r.Uncertainty))
+	out.Working(r.Steps)
+}
+
+func readCalibration(in *calc.Values) (thermal.Calibration, error) {
+	read := readReadings
+	if in.Given("log") {
+		read = readLog
+	}
+	readings, err := read(in)
+	if err != nil {
+		return thermal.Calibration{}, err
+	}
+	c := thermal.DefaultCalibration(in.Vessel("keg"), in.Temperature("air"), readings...)
+	if in.Given("content") {
+		c.Content = in.Volume("content")
+	}
+	c.Thermometer = thermal.Difference(in.Number("thermometer"))
+	c.Beer, err = in.Beer()
+	return c, err
+}

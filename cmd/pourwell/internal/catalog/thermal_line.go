@@ -1,0 +1,139 @@
+package catalog
+
+import (
+	"fmt"
+	"time"
+
+	"example.com/pourwell/cmd/pourwell/internal/calc"
+	"example.com/pourwell/internal/quantity"
+	"example.com/pourwell/thermal"
+	"example.com/pourwell/volume"
+)
+
+var warmingLine = calc.Calculation{
+	Package: "thermal",
+	Name:    "line",
+	Summary: "a beer line in air: what it adds to flowing beer, and how fast standing beer warms",
+	Detail: "Give --flow for beer that runs, or --standing for beer that waits in the line. Running beer hardly warms;" +
+		" standing beer does, and foam delays it.",
+	Examples: []string{
+		"thermal line --length 10ft --inlet 38F --air 86F --standing 10min",
+		"thermal line --length 6m --bore 7mm --wall 1.5mm --insulation 13mm --inlet 3C --air 30C --sun 800W/m2 --flow 3L/min",
+	},
+	Inputs: append([]calc.Input{
+		{Name: "length", Kind: quantity.Length, Help: "of the line, such as 10ft or 3m", Limit: calc.Limit(thermal.Limits(), "tube length")},
+		{Name: "bore", Kind: quantity.Length, Default: "3/16in", Help: "inside diameter", Limit: calc.Limit(thermal.Limits(), "bore")},
+		{Name: "wall", Kind: quantity.Length, Default: "1/8in", Help: "thickness of the tube, plastic", Limit: calc.Limit(thermal.Limits(), "tube wall")},
+		{Name: "insulation", Kind: quantity.Length, Default: "0mm", Help: "thickness of foam around it", Limit: calc.Limit(thermal.Limits(), "insulation")},
+		{Name: "inlet", Kind: quantity.Temperature, Help: "beer that enters, or stands at first", Limit: calc.Limit(thermal.Limits(), "beer temperature")},
+		{Name: "flow", Kind: quantity.Flow, Help: "of beer that runs", Limit: calc.Limit(thermal.Limits(), "flow")},
+		{Name: "standing", Kind: quantity.Time, Help: "time that beer waits in the line", Limit: calc.Limit(thermal.Limits(), "standing time")},
+	}, append(surroundingInputs(), calc.BeerInputs()...)...),
+	Results: []calc.Key{
+		{Key: "outlet_c", Label: "leaves at"},
+		{Key: "temperature_c", Label: "after standing"},
+		{Key: "time_constant_s", Label: "two thirds of the way in"},
+		{Key: "settles_c", Label: "settles at"},
+		{Key: "heat_w", Label: "heat into the beer"},
+		{Key: "holdup_l", Label: "beer in the line"},
+		{Key: "ua_w_per_k", Label: "heat per kelvin (UA)"},
+		{Key: "critical_radius_mm", Label: "critical radius of the outer layer"},
+		{Key: "beer_c", Label: "beer"},
+	},
+	Run: runWarmingLine,
+}
+
+func runWarmingLine(in *calc.Values, out *calc.Result) error {
+	if err := in.Require("length", "inlet", "air"); err != nil {
+		return err
+	}
+	if err := in.Exactly(1, "flow", "standing"); err != nil {
+		return err
+	}
+	l, err := readLine(in)
+	if err != nil {
+		return err
+	}
+	var r thermal.LineRun
+	if in.Given("flow") {
+		r, err = l.Carry(in.Temperature("inlet"), thermal.Flow(in.Number("flow")))
+		out.Answer = "Running beer enters at {inlet_c} and leaves at {outlet_c}. What stands in the line comes two thirds of the way to {settles_c} in {time_constant_s}."
+		out.Band("outlet_c", r.Band)
+		out.Set("outlet_c", r.Temperature.Celsius())
+	} else {
+		r, err = l.Stand(in.Temperature("inlet"), in.Duration("standing"))
+		out.Answer = "After {standing_s} the beer in the line is at {temperature_c}: {holdup_l} of the next glass."
+		out.Band("temperature_c", r.Band)
+		out.Set("temperature_c", r.Temperature.Celsius())
+		setCourse(out, in.Duration("standing"), r.Course(11))
+	}
+	if err != nil {
+		return err
+	}
+	setLine(out, r)
+	return lineRemarks(in, out, l, r)
+}
+
+func readLine(in *calc.Values) (thermal.Line, error) {
+	around, err := surroundings(in)
+	if err != nil {
+		return thermal.Line{}, err
+	}
+	l := thermal.DefaultLine(around)
+	l.Length, l.Bore, l.Wall, l.Insulation = in.Length("length"), in.Length("bore"), in.Length("wall"), in.Length("insulation")
+	l.Beer, err = in.Beer()
+	return l, err
+}
+
+// setCourse sets the beer's temperature over a time, if it takes any.
+func setCourse(out *calc.Result, whole time.Duration, samples []thermal.Sample) {
+	if whole == 0 {
+		return
+	}
+	course := calc.Table{Key: "course", Columns: []string{"time_s", "beer_c"}, Curve: true}
+	for _, s := range samples {
+		course.Rows = append(course.Rows, []any{s.At.Seconds(), s.Beer.Celsius()})
+	}
+	out.Table(course)
+}
+
+func setLine(out *calc.Result, r thermal.LineRun) {
+	out.Set("time_constant_s", r.TimeConstant.Seconds())
+	out.Set("settles_c", r.Settles.Celsius())
+	out.Set("heat_w", float64(r.Heat))
+	out.Set("holdup_l", float64(r.HoldUp/volume.Litre))
+	out.Set("ua_w_per_k", float64(r.UA))
+	out.Set("critical_radius_mm", float64(r.CriticalRadius/volume.Millimetre))
+	out.Working(r.Steps)
+}
+
+// lineRemarks says what foam and shade would do, from the line without and
+// with them.
+func lineRemarks(in *calc.Values, out *calc.Result, l thermal.Line, r thermal.LineRun) error {
+	other := l
+	if l.Insulation == 0 {
+		other.Insulation = volume.Inch / 2
+	} else {
+		other.Insulation = 0
+	}
+	o, err := other.Stand(in.Temperature("inlet"), 0)
+	if err != nil {
+		return err
+	}
+	if l.Insulation == 0 {
+		out.Note(fmt.Sprintf("In {12.7 mm} of foam the line would take {%.5g s} for the same way. Foam delays, it does not keep beer cold overnight.",
+			o.TimeConstant.Seconds()))
+	} else {
+		out.Note(fmt.Sprintf("Bare, the line would take {%.5g s} for the same way.", o.TimeConstant.Seconds()))
+	}
+	if l.Around.Sun > 0 {
+		out.Note(fmt.Sprintf("The outside is assumed to absorb {%.4g share} of the sunshine on it, as dark tubes and foam do; a light one takes up less.", l.Solar))
+	}
+	if r.Settles.Sub(l.Around.Air) > thermal.KelvinStep {
+		out.Note("In the sun the line settles at {settles_c}, above the air's {air_c}: shade comes before foam.")
+	}
+	if in.Given("standing") && r.Temperature.Celsius() > 10 {
+		out.Note("Beer this warm foams when it meets the tap: pour it into a jug first, or keep the line short and cold.")
+	}
+	return nil
+}

@@ -1,0 +1,149 @@
+package catalog
+
+import (
+	"fmt"
+
+	"example.com/pourwell/carbonation"
+	"example.com/pourwell/cmd/pourwell/internal/calc"
+	"example.com/pourwell/internal/quantity"
+	"example.com/pourwell/thermal"
+	"example.com/pourwell/volume"
+)
+
+var left = calc.Calculation{
+	Package: "volume",
+	Name:    "left",
+	Summary: "beer left in a keg, or gas left in a cylinder, from its weight on a scale",
+	Detail: "Take coupler, hose or regulator off before you weigh. The tare is stamped on kegs and cylinders: with --tare the answer" +
+		" is much surer than with the usual one.",
+	Examples: []string{
+		"volume left --keg us-sixth --weight 34lb",
+		"volume left --cylinder 5lb --weight 15lb --tare 12.5lb --keg us-sixth",
+	},
+	Inputs: []calc.Input{
+		{Name: "keg", Kind: quantity.Volume, Named: "vessel", Help: "the keg that is weighed; with --cylinder, the kegs it still serves"},
+		{Name: "cylinder", Kind: quantity.Mass, Help: "gas in the full cylinder that is weighed, such as 5lb or 2kg", Limit: calc.Limit(volume.Limits(), "charge of the cylinder")},
+		{Name: "weight", Kind: quantity.Mass, Help: "what the scale shows, such as 34lb or 15kg", Limit: calc.Limit(volume.Limits(), "weight on the scale")},
+		{Name: "tare", Kind: quantity.Mass, Help: "weight of it empty, as stamped; the usual one if not given", Limit: calc.Limit(volume.Limits(), "tare of the vessel")},
+		{Name: "glass", Kind: quantity.Volume, Named: "glass", Help: "glass for the pours left; us-pint if not given"},
+		{Name: "head", Kind: quantity.Text, Help: "head on it, as 1in or 5%; 1in if not given"},
+		{Name: "gravity", Kind: quantity.Number, Default: "1.010", Help: "final gravity of the beer that is weighed", Limit: calc.Limit(volume.Limits(), "gravity")},
+		{Name: "gauge", Kind: quantity.Gauge, Help: "pressure kept on the kegs of a cylinder; 12 psi if not given"},
+		{Name: "temp", Kind: quantity.Temperature, Help: "temperature of those kegs; 38 °F if not given", Limit: calc.Limit(carbonation.Limits(), "temperature")},
+	},
+	Results: []calc.Key{
+		{Key: "volume_l", Label: "beer left"},
+		{Key: "pours", Label: "whole pours left"},
+		{Key: "full_share", Label: "of a full one"},
+		{Key: "beer_kg", Label: "weight of the beer"},
+		{Key: "gas_kg", Label: "gas left"},
+		{Key: "kegs", Label: "kegs it still serves"},
+		{Key: "gas_per_keg_kg", Label: "gas for each keg"},
+		{Key: "tare_kg", Label: "empty it weighs"},
+	},
+	Run: runLeft,
+}
+
+func runLeft(in *calc.Values, out *calc.Result) error {
+	if err := in.Require("weight"); err != nil {
+		return err
+	}
+	switch {
+	case in.Given("cylinder"):
+		return gasLeft(in, out)
+	case in.Given("keg"):
+		return beerLeft(in, out)
+	}
+	return &calc.UsageError{What: "volume left needs --keg or --cylinder", Hint: "add --keg us-sixth, or --cylinder 5lb"}
+}
+
+func beerLeft(in *calc.Values, out *calc.Result) error {
+	glass, _ := volume.GlassNamed("us-pint")
+	if in.Given("glass") {
+		glass = in.Glass("glass")
+	}
+	p := in.Vessel("keg").Into(glass)
+	if in.Given("tare") {
+		p.Keg.Tare, p.Keg.Weighed = in.Mass("tare"), volume.Published
+	}
+	if in.Given("head") {
+		if err := readText("head", in.Text("head"), headText{&p}); err != nil {
+			return err
+		}
+	}
+	r, err := p.Left(in.Mass("weight"), in.Number("gravity"))
+	if err != nil {
+		return err
+	}
+	out.Answer = "About {volume_l} of beer is left, {pours} " + plural(r.Count, "pour") + "."
+	out.Set("volume_l", float64(r.Volume/volume.Litre))
+	out.Set("pours", float64(r.Count))
+	out.Set("full_share", r.Share)
+	out.Set("beer_kg", float64(r.Mass))
+	out.Set("tare_kg", float64(p.Keg.Tare))
+	out.Band("volume_l", r.Band)
+	out.Working(r.Steps)
+	noteTare(in, out, p.Keg.Source)
+	out.Note("Pours are those of volume pours: 1 % stays in the keg and 5 % is wasted, common practice.")
+	return nil
+}
+
+func noteTare(in *calc.Values, out *calc.Result, source string) {
+	if !in.Given("tare") {
+		out.Note("The tare of {tare_kg} is not yours (" + source + "): read the stamp, or weigh it empty, and give --tare.")
+	}
+}
+
+func gasLeft(in *calc.Values, out *calc.Result) error {
+	c := volume.Cylinder{Charge: in.Mass("cylinder")}.UsualTare()
+	if in.Given("tare") {
+		c.Tare, c.Weighed = in.Mass("tare"), volume.Published
+	}
+	s, err := gasForKegs(in)
+	if err != nil {
+		return err
+	}
+	need, err := s.Plan()
+	if err != nil {
+		return err
+	}
+	r, err := c.Left(in.Mass("weight"), need.PerKeg)
+	if err != nil {
+		return err
+	}
+	out.Answer = "{gas_kg} of gas is left, {full_share} of a full cylinder: enough for {kegs} " + plural(r.Count, "keg") + "."
+	out.Set("gas_kg", float64(r.Mass))
+	out.Set("kegs", float64(r.Count))
+	out.Set("full_share", r.Share)
+	out.Set("gas_per_keg_kg", float64(need.PerKeg))
+	out.Set("tare_kg", float64(c.Tare))
+	out.Band("gas_kg", r.Band)
+	out.Working(r.Steps)
+	noteTare(in, out, "usual for its charge, "+string(c.Weighed)+"; steel and aluminium differ by a half")
+	out.Note(fmt.Sprintf("Each keg of {%.6g l} takes {gas_per_keg_kg} to push and purge it once, at {%.5g c} under {%.5g kpa}; leaks are not in it.",
+		float64(s.Keg/volume.Litre), s.Temperature.Celsius(), s.Gauge.KPa()))
+	out.Note("The gauge of a cylinder shows its temperature, not what is left, while it holds liquid.")
+	out.Caution("A cylinder is filled, tested and vented by licensed people only; one heavier than its tare and charge together is" +
+		" overfilled: do not use it. Keep it upright, chained, cool and out of closed rooms and cars.")
+	return nil
+}
+
+// gasForKegs returns how the kegs are pushed that the cylinder still serves.
+func gasForKegs(in *calc.Values) (carbonation.Supply, error) {
+	air, err := in.Air()
+	if err != nil {
+		return carbonation.Supply{}, err
+	}
+	keg, _ := volume.VesselNamed("us-sixth")
+	if in.Given("keg") {
+		keg = in.Vessel("keg")
+	}
+	gauge, temp := carbonation.GaugeOf(12*carbonation.PSI), thermal.Fahrenheit(38)
+	if in.Given("gauge") {
+		gauge = in.Gauge("gauge")
+	}
+	if in.Given("temp") {
+		temp = in.Temperature("temp")
+	}
+	return carbonation.Draught{Air: air}.Supply(keg.Capacity, temp, gauge), nil
+}

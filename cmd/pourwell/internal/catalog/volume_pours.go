@@ -1,0 +1,95 @@
+package catalog
+
+import (
+	"example.com/pourwell/cmd/pourwell/internal/calc"
+	"example.com/pourwell/internal/quantity"
+	"example.com/pourwell/volume"
+)
+
+var pours = calc.Calculation{
+	Package: "volume",
+	Name:    "pours",
+	Summary: "whole pours that a keg gives, and the beer in each under its head",
+	Detail: "Growlers count as glasses: --glass growler --head 5%. --all lists every glass that is known by name. With --light" +
+		" it says what to think of the glass for this beer.",
+	Examples: []string{
+		"volume pours --keg us-sixth --glass us-pint --head 1in",
+		"volume pours --keg 50L --glass uk-pint --head 5% --line 3/16in:5ft --light sun",
+	},
+	Inputs: pourInputs(
+		calc.Input{Name: "all", Kind: quantity.Switch, Help: "list every glass known by name"},
+		calc.Input{Name: "abv", Kind: quantity.Share, Default: "5%", Key: "abv_share", Help: "alcohol by volume", Limit: calc.Limit(volume.Limits(), "alcohol by volume")},
+		calc.Input{Name: "light", Kind: quantity.Text, Choices: []string{"sun", "shade", "lamps", "dark"}, Help: "what falls on the glass; gives advice on it"},
+	),
+	Results: []calc.Key{
+		{Key: "pours", Label: "whole pours"},
+		{Key: "liquid_per_pour_l", Label: "beer in each"},
+		{Key: "lost_l", Label: "lost to heel, line and waste"},
+		{Key: "rest_l", Label: "left over, less than a pour"},
+		{Key: "us_drinks", Label: "US standard drinks in each"},
+		{Key: "uk_units", Label: "UK units in each"},
+		{Key: "au_drinks", Label: "Australian standard drinks"},
+	},
+	Cautions: []string{
+		"Standard drinks count what is served. They do not say who may drive or has had enough: offer water and food, serve nobody" +
+			" who is drunk or under age. Local law decides.",
+	},
+	Run: runPours,
+}
+
+func runPours(in *calc.Values, out *calc.Result) error {
+	p, err := readKegPour(in, out)
+	if err != nil {
+		return err
+	}
+	y, err := p.PerKeg()
+	if err != nil {
+		return err
+	}
+	d, err := y.Drinks(in.Number("abv"))
+	if err != nil {
+		return err
+	}
+	out.Answer = "The keg gives {pours} " + plural(y.Pours, "pour") + " with {liquid_per_pour_l} of beer in each."
+	out.Set("pours", float64(y.Pours))
+	out.Set("liquid_per_pour_l", float64(y.Liquid/volume.Litre))
+	out.Set("lost_l", float64(y.Lost/volume.Litre))
+	out.Set("rest_l", float64(y.Rest/volume.Litre))
+	out.Set("us_drinks", d.US)
+	out.Set("uk_units", d.UK)
+	out.Set("au_drinks", d.AU)
+	out.Band("pours", y.Band)
+	out.Working(y.Steps)
+	notePour(in, out, p)
+	if in.On("all") {
+		listGlasses(out, p)
+	}
+	return adviseGlass(in, out, p.Glass)
+}
+
+// listGlasses adds what the keg gives in every glass known by name. A head too
+// tall for a small glass leaves it out.
+func listGlasses(out *calc.Result, p volume.Pour) {
+	table := calc.Table{Key: "glasses", Columns: []string{"glass", "glass_l", "pours", "liquid_l"}}
+	for _, p.Glass = range volume.Glasses() {
+		if y, err := p.PerKeg(); err == nil {
+			table.Rows = append(table.Rows, []any{p.Glass.Name, float64(p.Glass.Volume / volume.Litre), float64(y.Pours), float64(y.Liquid / volume.Litre)})
+		}
+	}
+	out.Table(table)
+}
+
+// adviseGlass adds what to think of the glass, if the light is given.
+func adviseGlass(in *calc.Values, out *calc.Result, g volume.Glass) error {
+	light, ok := map[string]volume.Light{
+		"sun": volume.Sun, "shade": volume.Shade, "lamps": volume.Lamps, "dark": volume.Darkness,
+	}[in.Text("light")]
+	if !ok {
+		return nil
+	}
+	all, err := g.Advice(in.Number("abv"), light)
+	for _, a := range all {
+		out.Note(a.What + " " + a.Why + " (" + string(a.Status) + ")")
+	}
+	return err
+}

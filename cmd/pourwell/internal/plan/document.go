@@ -1,0 +1,47 @@
+package plan
+
+import (
+	_ "embed"
+	"strconv"
+
+	"example.com/pourwell/internal/quantity"
+)
+
+// Sample is a file to start from: an invented day.
+//
+//go:embed sample.toml
+var Sample string
+
+// Document wraps the plan in the form that every calculation has in JSON.
+func Document(file string, p *Plan, sys quantity.System) any {
+	plan := p.InUnits(sys)
+	return struct {
+		Schema      int               `json:"schema"`
+		Calculation string            `json:"calculation"`
+		Inputs      map[string]string `json:"inputs"`
+		Answer      string            `json:"answer"`
+		Results     Plan              `json:"results"`
+		Steps       []Command         `json:"steps"`
+		Bands       struct{}          `json:"bands"`
+		Assumptions []string          `json:"assumptions"`
+		Notes       []string          `json:"notes"`
+		Cautions    []string          `json:"cautions"`
+	}{
+		Schema: 1, Calculation: "event", Inputs: map[string]string{"file": file}, Answer: plan.Verdict.Summary,
+		Results: plan, Steps: []Command{}, Assumptions: plan.Assumptions, Notes: []string{}, Cautions: plan.Cautions,
+	}
+}
+
+// Rows returns the hours of all tubs as a table with a header of keys.
+func (p *Plan) Rows() [][]string {
+	rows := [][]string{{"beer", "at", "temperature_c", "upper_c", "bath_c", "ice_left_kg", "beer_left_l"}}
+	number := func(v float64) string { return strconv.FormatFloat(v, 'g', -1, 64) }
+	for _, c := range p.Cooling {
+		for _, h := range c.Hours {
+			rows = append(rows, []string{
+				c.Beer, h.At, number(h.Beer), number(h.Upper), number(h.Bath), number(h.Ice), number(h.Left),
+			})
+		}
+	}
+	return rows
+}

@@ -1,0 +1,126 @@
+package plan
+
+import (
+	"bytes"
+	"errors"
+	"fmt"
+	"reflect"
+	"strings"
+	"unicode/utf8"
+
+	"example.com/pourwell/internal/quantity"
+	"github.com/pelletier/go-toml/v2"
+)
+
+// A FileError reports what is wrong in an event file, and where.
+type FileError struct {
+	File string
+	Line int    // 0 where no line is to blame
+	What string // what is wrong
+	Hint string // what to write instead
+}
+
+// Error returns file, line and what is wrong.
+func (e *FileError) Error() string {
+	if e.Line == 0 {
+		return e.File + ": " + e.What
+	}
+	return fmt.Sprintf("%s:%d: %s", e.File, e.Line, e.What)
+}
+
+// Read reads a day from TOML. name is the file's name in messages. An unknown
+// key is an error that names the nearest known one.
+func Read(name string, data []byte) (Day, error) {
+	var day Day
+	switch {
+	case len(bytes.TrimSpace(data)) == 0:
+		return Day{}, &FileError{name, 0, "is empty", "pourwell event --sample prints a file to start from"}
+	case !utf8.Valid(data) || bytes.IndexByte(data, 0) >= 0:
+		return Day{}, &FileError{name, 0, "is not a text file", "pourwell event --sample prints a file to start from"}
+	}
+	d := toml.NewDecoder(bytes.NewReader(data)).DisallowUnknownFields()
+	if err := d.Decode(&day); err != nil {
+		return Day{}, fileError(name, data, err)
+	}
+	return day, nil
+}
+
+// fileError turns an error of the TOML reader into one that a person can act
+// on.
+func fileError(name string, data []byte, err error) error {
+	var missing *toml.StrictMissingError
+	if errors.As(err, &missing) && len(missing.Errors) > 0 {
+		e := missing.Errors[0]
+		line, _ := e.Position()
+		key := e.Key()
+		return &FileError{name, line, fmt.Sprintf("unknown key %q", strings.Join(key, ".")), nearestKey(key)}
+	}
+	line := 0
+	var at *toml.DecodeError
+	if errors.As(err, &at) {
+		line, _ = at.Position()
+	}
+	var text *quantity.Error
+	if errors.As(err, &text) {
+		if line == 0 {
+			line = lineOf(data, text.Text)
+		}
+		return &FileError{name, line, fmt.Sprintf("%q %s", text.Text, text.What), text.Hint}
+	}
+	what, hint := splitHint(strings.TrimPrefix(err.Error(), "toml: "))
+	return &FileError{name, line, what, hint}
+}
+
+// splitHint parts the message of a quantity that the TOML reader has turned
+// into text from its hint.
+func splitHint(message string) (what, hint string) {
+	for _, start := range []string{", for example ", ", write ", ", a US "} {
+		if i := strings.Index(message, start); i >= 0 {
+			return message[:i], message[i+2:]
+		}
+	}
+	return message, "a line reads key = value, text in quotes"
+}
+
+// lineOf returns the first line on which value stands as a bare value. The
+// TOML reader gives no position for errors in numbers.
+func lineOf(data []byte, value string) int {
+	for i, line := range strings.Split(string(data), "\n") {
+		_, after, _ := strings.Cut(line, "=")
+		after, _, _ = strings.Cut(after, "#")
+		if strings.TrimSpace(after) == value {
+			return i + 1
+		}
+	}
+	return 0
+}
+
+// nearestKey hints at the known key that an unknown one was probably meant to
+// be.
+func nearestKey(key []string) string {
+	known := keysOf(reflect.TypeFor[Day](), key[:len(key)-1])
+	if near := quantity.Nearest(key[len(key)-1], known); near != "" {
+		return fmt.Sprintf("did you mean %s?", near)
+	}
+	return "known here: " + strings.Join(known, ", ")
+}
+
+// keysOf lists the keys of the table at path below t.
+func keysOf(t reflect.Type, path []string) []string {
+	for t.Kind() == reflect.Slice {
+		t = t.Elem()
+	}
+	var keys []string
+	for i := range t.NumField() {
+		f := t.Field(i)
+		key, ok := f.Tag.Lookup("toml")
+		switch {
+		case !ok:
+		case len(path) == 0:
+			keys = append(keys, key)
+		case key == path[0]:
+			return keysOf(f.Type, path[1:])
+		}
+	}
+	return keys
+}

@@ -1,0 +1,115 @@
+package report
+
+import (
+	"io"
+	"math"
+	"strconv"
+	"strings"
+
+	"example.com/pourwell/cmd/pourwell/internal/calc"
+)
+
+// AppendCSV appends the line of a row whose run gave cells, or failed for the
+// reason given.
+func AppendCSV(buf []byte, cells []calc.Value, failure string) []byte {
+	for i := range cells {
+		c := &cells[i]
+		if c.IsText {
+			buf = appendField(buf, c.Text)
+		} else if !math.IsNaN(c.Number) && !math.IsInf(c.Number, 0) {
+			buf = strconv.AppendFloat(buf, c.Number, 'g', -1, 64)
+		}
+		buf = append(buf, ',')
+	}
+	buf = appendField(buf, failure)
+	return append(buf, '\n')
+}
+
+// AppendCSVHeader appends the line that names the columns; the last says why a
+// row has no answer.
+func AppendCSVHeader(buf []byte, keys []string) []byte {
+	for _, k := range keys {
+		buf = append(appendField(buf, k), ',')
+	}
+	return append(buf, "error\n"...)
+}
+
+// appendField quotes s where CSV needs it (RFC 4180).
+func appendField(buf []byte, s string) []byte {
+	if !strings.ContainsAny(s, ",\"\r\n") {
+		return append(buf, s...)
+	}
+	buf = append(buf, '"')
+	buf = append(buf, strings.ReplaceAll(s, `"`, `""`)...)
+	return append(buf, '"')
+}
+
+// AppendJSON appends a row as an object; first says that no row is before it.
+// A row that failed has null for each answer and an "error" that says why.
+func AppendJSON(buf []byte, cells []calc.Value, failure string) []byte {
+	buf = append(buf, '{')
+	for i := range cells {
+		c := &cells[i]
+		if i > 0 {
+			buf = append(buf, ',')
+		}
+		buf = append(strconv.AppendQuote(buf, c.Key), ':')
+		switch {
+		case c.IsText:
+			text, _ := marshal(c.Text)
+			buf = append(buf, text...)
+		case math.IsNaN(c.Number) || math.IsInf(c.Number, 0):
+			buf = append(buf, "null"...)
+		default:
+			buf = strconv.AppendFloat(buf, c.Number, 'g', -1, 64)
+		}
+	}
+	if failure != "" {
+		text, _ := marshal(failure)
+		buf = append(append(buf, `,"error":`...), text...)
+	}
+	return append(buf, '}')
+}
+
+// RowsHead writes what stands before the rows of a sweep in JSON. Inputs whose
+// key skip knows change from row to row and are left out; tolerances, if any,
+// are told.
+func RowsHead(w io.Writer, in *calc.Values, skip func(key string) bool, opt Options) error {
+	var o object
+	o.add("schema", schema)
+	o.add("calculation", in.Calculation().Title())
+	o.add("inputs", inputsObject(in, skip))
+	if opt.Spreads != nil {
+		o.add("tolerances", spreadsObject(opt.Spreads, nil))
+	}
+	b, err := marshal(o)
+	if err != nil {
+		return err
+	}
+	b = append(b[:len(b)-1], `,"rows":[`...)
+	_, err = w.Write(b)
+	return err
+}
+
+// RowsTail writes what stands behind the rows of a sweep in JSON.
+func RowsTail(w io.Writer, in *calc.Values, t Totals, opt Options) error {
+	var o object
+	var none calc.Result
+	o.add("failed", t.Failed)
+	o.add("assumptions", sentences(in.Assumptions(), in, &none, opt.Units))
+	o.add("notes", sentences(t.Notes, in, &none, opt.Units))
+	o.add("cautions", sentences(append(append([]string{}, t.Cautions...), in.Calculation().Cautions...), in, &none, opt.Units))
+	b, err := marshal(o)
+	if err != nil {
+		return err
+	}
+	b[0] = ',' // goes on with the object that RowsHead began
+	_, err = w.Write(append(append([]byte("\n]"), b...), '\n'))
+	return err
+}
+
+// Totals is what the rows of a sweep have said together.
+type Totals struct {
+	Rows, Failed    int
+	Notes, Cautions []string
+}

@@ -1,0 +1,183 @@
+package sweep
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"example.com/pourwell/cmd/pourwell/internal/calc"
+	"example.com/pourwell/internal/quantity"
+)
+
+// mostSteps is the length of a range beyond which a slip is likelier than a
+// wish.
+const mostSteps = 100_000_000
+
+// An Axis is an input that runs through several values.
+type Axis struct {
+	Input *calc.Input
+
+	values      []float64  // of a list of numbers, SI
+	texts       []string   // of a list of words or names
+	sets        [][]string // of a range within texts; see readInner
+	first, last float64    // of a range, SI
+	steps       int        // of a range
+}
+
+// Len returns the number of values.
+func (a *Axis) Len() int { return max(len(a.values), len(a.texts), len(a.sets), a.steps+1) }
+
+// set puts the i'th value into v.
+func (a *Axis) set(v *calc.Values, i int) error {
+	switch {
+	case a.texts != nil:
+		return v.SetText(a.Input.Name, a.texts[i])
+	case a.sets != nil:
+		return v.SetText(a.Input.Name, a.sets[i]...)
+	case a.values != nil:
+		v.SetNumber(a.Input.Name, a.values[i])
+	default:
+		v.SetNumber(a.Input.Name, a.at(i))
+	}
+	return nil
+}
+
+// at returns the i'th value of a range; the ends come out exactly, and whole
+// things whole.
+func (a *Axis) at(i int) float64 {
+	if a.steps == 0 {
+		return a.first
+	}
+	f := float64(i) / float64(a.steps)
+	v := a.first*(1-f) + a.last*f
+	if a.Input.Kind == quantity.Count {
+		return math.Round(v)
+	}
+	return v
+}
+
+// readAxis reads a range "32F..60F:2F" or a list "32F,38F,45F". It returns nil
+// if text is neither.
+func readAxis(in *calc.Input, text string) (*Axis, error) {
+	words := len(in.Choices) > 0 || in.Named != ""
+	if !in.Kind.Sizeable() && !words || in.Repeat {
+		return nil, nil
+	}
+	if low, rest, ok := strings.Cut(text, ".."); ok && in.Kind.Sizeable() {
+		return readRange(in, low, rest)
+	}
+	if !strings.Contains(text, ",") {
+		return nil, nil
+	}
+	return readList(in, strings.Split(text, ","), words)
+}
+
+func readList(in *calc.Input, items []string, words bool) (*Axis, error) {
+	a := &Axis{Input: in}
+	for i, item := range items {
+		item = strings.TrimSpace(item)
+		if words {
+			a.texts = append(a.texts, item)
+			continue
+		}
+		v, err := quantity.Parse(in.Kind, item)
+		switch {
+		case err != nil && i == 0 && !in.Kind.Bare():
+			return nil, usage(in, fmt.Sprintf("%q: %v", strings.Join(items, ","), err),
+				"in a list each has its unit, "+listExample(in.Kind)+"; a decimal is written with a point")
+		case err != nil:
+			return nil, usage(in, err.Error(), "")
+		case len(item) > 1 && item[0] == '0' && item[1] >= '0' && item[1] <= '9':
+			return nil, usage(in, fmt.Sprintf("%q reads as a list", strings.Join(items, ",")), "a decimal is written with a point, such as 1.010")
+		}
+		a.values = append(a.values, v)
+	}
+	return a, nil
+}
+
+// readRange reads "A..B:STEP". A and the step may leave their unit to B.
+func readRange(in *calc.Input, low, rest string) (*Axis, error) {
+	high, step, ok := cutStep(rest)
+	whole := low + ".." + rest
+	if !ok {
+		return nil, usage(in, fmt.Sprintf("%q has no step", whole), "write it after a colon, for example "+RangeExample(in.Kind))
+	}
+	unit := quantity.UnitOf(high)
+	a := &Axis{Input: in}
+	var err error
+	if a.first, err = quantity.Parse(in.Kind, withUnit(low, unit)); err != nil {
+		return nil, usage(in, err.Error(), "")
+	}
+	end, err := quantity.Parse(in.Kind, high)
+	if err != nil {
+		return nil, usage(in, err.Error(), "")
+	}
+	by, err := quantity.Parse(stepKind(in.Kind), withUnit(step, unit))
+	if err != nil {
+		return nil, usage(in, "step "+err.Error(), "")
+	}
+	n := math.Floor(math.Abs(end-a.first)/math.Abs(by) + 1e-9)
+	if !(n <= mostSteps) {
+		return nil, usage(in, fmt.Sprintf("%q never arrives", whole), "take a larger step, for example "+RangeExample(in.Kind))
+	}
+	a.steps = int(n)
+	a.last = a.first + math.Copysign(n*math.Abs(by), end-a.first)
+	if math.Abs(a.last-end) < 1e-9*math.Abs(by) {
+		a.last = end
+	}
+	return a, nil
+}
+
+// cutStep splits "60F:2F" at its last colon.
+func cutStep(s string) (high, step string, ok bool) {
+	i := strings.LastIndexByte(s, ':')
+	if i < 0 {
+		return s, "", false
+	}
+	return s[:i], s[i+1:], true
+}
+
+// stepKind is the kind of a range's step. A step of a count may be counted, of
+// a temperature is a difference.
+func stepKind(k quantity.Kind) quantity.Kind { return quantity.StepOf(k) }
+
+// withUnit adds unit to a bare number.
+func withUnit(text, unit string) string {
+	if quantity.UnitOf(text) == "" {
+		return text + unit
+	}
+	return text
+}
+
+// RangeExample returns a range of kind k as it is typed.
+func RangeExample(k quantity.Kind) string {
+	switch k {
+	case quantity.Temperature:
+		return "32F..60F:2F"
+	case quantity.Gauge, quantity.Pressure:
+		return "8psi..16psi:1psi"
+	case quantity.Share:
+		return "20%..80%:10%"
+	case quantity.Count:
+		return "20..100:20"
+	case quantity.Number:
+		return "1.000..1.020:0.005"
+	}
+	unit := kindUnit(k)
+	return "1" + unit + "..5" + unit + ":1" + unit
+}
+
+func listExample(k quantity.Kind) string {
+	unit := kindUnit(k)
+	return "4" + unit + ",5" + unit
+}
+
+// kindUnit returns the unit of the kind's own example.
+func kindUnit(k quantity.Kind) string {
+	first, _, _ := strings.Cut(strings.ReplaceAll(k.Example(), ",", " "), " ")
+	return quantity.UnitOf(first)
+}
+
+func usage(in *calc.Input, what, hint string) error {
+	return &calc.UsageError{What: "--" + in.Name + ": " + what, Hint: hint}
+}

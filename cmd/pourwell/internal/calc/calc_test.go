@@ -314,17 +314,6 @@ func TestPut(t *testing.T) {
 	}
 }
 
-// TestOverPressure speaks up above 30 psi, 206.8427 kPa, and not at it.
-func TestOverPressure(t *testing.T) {
-	for kPa, want := range map[float64]int{206.84271879505087: 0, 207: 1, -50: 0} {
-		var r Result
-		r.OverPressure(kPa)
-		if len(r.Cautions) != want {
-			t.Errorf("%v kPa: %v", kPa, r.Cautions)
-		}
-	}
-}
-
 // TestTyped puts what was typed into words.
 func TestTyped(t *testing.T) {
 	var got []string

@@ -215,16 +215,3 @@ func (v *Values) NoteUnused(out *Result) {
 		out.Note("The air pressure does not enter this calculation.")
 	}
 }
-
-// HighGauge is the gauge pressure, kPa, above which every answer carries the
-// over-pressure caution: 30 psi, our choice, no source.
-const HighGauge = 206.843
-
-// OverPressure adds the over-pressure caution if a gauge pressure, in kPa, is
-// above 30 psi.
-func (r *Result) OverPressure(gaugeKPa float64) {
-	if gaugeKPa > HighGauge {
-		r.Caution(fmt.Sprintf("{%.5g kpa} is high for serving gear. Stay below the stamp on the keg, the line's and tap's ratings"+
-			" and the relief valve; never defeat a relief valve.", gaugeKPa))
-	}
-}

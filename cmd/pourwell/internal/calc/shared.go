@@ -11,7 +11,7 @@ import (
 )
 
 // airInputs give the air pressure around gauge and glass. Every calculation
-// has them.
+// that it enters has them.
 var airInputs = []Input{
 	{Name: "elevation", Kind: quantity.Length, Limit: "carbonation: elevation", Help: "height above sea level, standard atmosphere; sea level if not given"},
 	{Name: "station-pressure", Kind: quantity.Pressure, Limit: "carbonation: air pressure", Help: "air pressure as a barometer on the spot reads it"},
@@ -211,7 +211,7 @@ var longWords = map[string]string{
 // NoteUnused adds a note to out if an air pressure was typed that the
 // calculation did not read.
 func (v *Values) NoteUnused(out *Result) {
-	if !v.used && (v.Given("elevation") || v.Given("station-pressure") || v.Given("sea-level-pressure")) {
+	if !v.used && !v.calc.NoAir && (v.Given("elevation") || v.Given("station-pressure") || v.Given("sea-level-pressure")) {
 		out.Note("The air pressure does not enter this calculation.")
 	}
 }

@@ -129,16 +129,18 @@ func (d *Diagnosis) share() {
 	}
 }
 
-func (d *Diagnosis) found(f Finding)              { d.Findings = append(d.Findings, f) }
-func (d *Diagnosis) checked(what string)          { d.Checked = append(d.Checked, what) }
-func (d *Diagnosis) unknown(what string)          { d.Unknown = append(d.Unknown, what) }
-func kpa(p float64) float64                       { return p / 1e3 }
-func size(p float64) unit.Pressure                { return unit.Pressure(math.Abs(p)) }
-func (o *Observation) applied() float64           { return o.Serving.Gauge.Pascals() }
-func (o *Observation) ambient() float64           { return o.Serving.Air.Pascals() }
-func (o *Observation) fits(always bool) bool      { return always != o.FirstOnly }
-func celsius(t thermal.Temperature) float64       { return t.Celsius() }
-func (o *Observation) tubes() (last int, ok bool) { return len(o.Run.Tubes) - 1, len(o.Run.Tubes) > 0 }
+func (d *Diagnosis) found(f Finding)     { d.Findings = append(d.Findings, f) }
+func (d *Diagnosis) checked(what string) { d.Checked = append(d.Checked, what) }
+func (d *Diagnosis) unknown(what string) { d.Unknown = append(d.Unknown, what) }
+
+// size is what a finding comes to as a pressure of p pascals.
+func size(p float64) unit.Pressure { return unit.Pressure(math.Abs(p)) }
+
+// applied returns the pressure on the beer in Pa, as the gauge reads it.
+func (o *Observation) applied() float64 { return o.Serving.Gauge.Pascals() }
+
+// ambient returns the air pressure in Pa.
+func (o *Observation) ambient() float64 { return o.Serving.Air.Pascals() }
 
 // Steps returns the working.
 func (d Diagnosis) Steps() []Step {
@@ -146,14 +148,14 @@ func (d Diagnosis) Steps() []Step {
 		return nil
 	}
 	steps := []Step{
-		step("keg", "T_keg", celsius(d.seen.Run.Temp), "c", "given"),
+		step("keg", "T_keg", d.seen.Run.Temp.Celsius(), "c", "given"),
 		step("gauge", "p", d.seen.applied(), "pa", "given"),
 		step("air", "p_air", d.seen.ambient(), "pa", "given"),
 		step("content", "c_CO2", d.Content.Volumes(), "volumes", "given, or carbonation.ContentAt where it was carbonated"),
 		step("pressure that holds it, gauge", "p_eq", d.Needed.Pascals(), "pa", "carbonation.PressureFor at the keg's temperature"),
 		step("flow", "Q", float64(d.Flow), "m3_per_s", "glass over time, or Run.Flow"),
 		step("pressure that the line is balanced for, gauge", "p_aim", d.aim.gauge.Pascals(), "pa", "what the remedies for the keg lead to; as read if there are none"),
-		step("beer at the tap", "T_tap", celsius(d.Tap), "c", "reading less the glass's part (thermal.Glassful)"),
+		step("beer at the tap", "T_tap", d.Tap.Celsius(), "c", "reading less the glass's part (thermal.Glassful)"),
 	}
 	for _, f := range d.Findings {
 		steps = append(steps, step(f.Cause, "Δp", float64(f.Size), "pa", "size of the finding"))

@@ -68,8 +68,8 @@ func (d *Diagnosis) at(o *Observation, a aim) (Flow, error) {
 // remedies lead; ok is false if there is none, if it is too short to reach the
 // tap, or so long that nobody lays it: over 30 ft and twice what is there.
 func (d *Diagnosis) length(o *Observation, a aim) (was, length float64, ok bool) {
-	last, ok := o.tubes()
-	if !ok {
+	last := len(o.Run.Tubes) - 1
+	if last < 0 {
 		return 0, 0, false
 	}
 	run := d.run

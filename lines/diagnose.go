@@ -34,9 +34,9 @@ type Observation struct {
 
 // A Diagnosis is what the readings of an Observation say.
 type Diagnosis struct {
-	Findings []Finding // those that fit first, then by size; empty if nothing is off
-	Checked  []string  // what was looked at
-	Unknown  []string  // what was not read, and would have shown more
+	Findings []Finding  // those that fit first, then by size; empty if nothing is off
+	Checked  []string   // what was looked at
+	Unknown  []Sentence // what was not read, and would have shown more
 
 	Content carbonation.Content // of the beer, given or inferred; invalid if unknown
 	Needed  carbonation.Gauge   // that holds the content at the keg's temperature
@@ -46,7 +46,7 @@ type Diagnosis struct {
 	seen     *Observation
 	computed Pour                // of the run as built; its flow is 0 where nothing drives it
 	run      Run                 // with the calibration that a timed glass gives, where it gives one
-	odd      bool                // the timed glass fits no calibration
+	odd      Sentence            // why the timed glass fits no calibration, "" if it fits one
 	expected thermal.Temperature // of the beer at the tap, from keg and line
 	aim      aim
 }
@@ -92,7 +92,7 @@ const usualVolumes, highVolumes = 2.5, 2.8
 // [Run.Flow]; a rise that takes all the pressure is a finding.
 func (o Observation) Diagnose() (Diagnosis, error) {
 	d := Diagnosis{Flow: Flow(nan), seen: &o}
-	if err := limitGauge.Check("lines.Observation.Diagnose", o.Serving.Gauge.KPa()); err != nil {
+	if err := o.check("lines.Observation.Diagnose"); err != nil {
 		return Diagnosis{Flow: Flow(nan)}, err
 	}
 	for _, judge := range []func(*Observation) error{d.read, d.gas, d.warmth, d.pour, d.tap, d.line, d.rest, d.glass} {
@@ -129,9 +129,9 @@ func (d *Diagnosis) share() {
 	}
 }
 
-func (d *Diagnosis) found(f Finding)     { d.Findings = append(d.Findings, f) }
-func (d *Diagnosis) checked(what string) { d.Checked = append(d.Checked, what) }
-func (d *Diagnosis) unknown(what string) { d.Unknown = append(d.Unknown, what) }
+func (d *Diagnosis) found(f Finding)       { d.Findings = append(d.Findings, f) }
+func (d *Diagnosis) checked(what string)   { d.Checked = append(d.Checked, what) }
+func (d *Diagnosis) unknown(what Sentence) { d.Unknown = append(d.Unknown, what) }
 
 // size is what a finding comes to as a pressure of p pascals.
 func size(p float64) unit.Pressure { return unit.Pressure(math.Abs(p)) }

@@ -19,12 +19,15 @@ func (d *Diagnosis) pour(o *Observation) error {
 	switch {
 	case o.timed() && d.blocked():
 		return d.throttled(o)
-	case o.fast(d.Flow) && d.odd:
+	case o.fast(d.Flow) && d.odd != "":
 		return d.impossible(o)
 	case o.fast(d.Flow) && certain && o.fast(then):
 		d.tooFast(o)
 	case o.slow(d.Flow) && o.slow(d.computed.Flow) && o.slow(then):
 		return d.tooSlow(o)
+	}
+	if d.odd != "" {
+		d.unknown(say("How the line differs from its description: %s. It is judged as described.", d.odd))
 	}
 	return nil
 }
@@ -116,7 +119,7 @@ func (d *Diagnosis) impossible(o *Observation) error {
 	asks := p.circuit.lift + p.circuit.at(float64(d.Flow))
 	d.found(Finding{
 		Cause: "gauge or line not as described", Size: size(asks - o.applied()), Fits: true,
-		Measured: say("{%.4g l_per_min} at {%.5g kpa}", d.Flow.LitresPerMinute(), o.Serving.Gauge.KPa()),
+		Measured: say("{%.4g l_per_min} at {%.5g kpa}: %s", d.Flow.LitresPerMinute(), o.Serving.Gauge.KPa(), d.odd),
 		Expected: say("{%.4g l_per_min} through these tubes, fittings and tap", p.Flow.LitresPerMinute()),
 		Remedy:   "compare the gauge with another; measure bores and lengths again; count only the liquid in the glass, not its foam",
 		Confirm:  "the line turns out wider or shorter, or the gauge reads low",

@@ -22,7 +22,7 @@ var diagnose = calc.Calculation{
 	},
 	Inputs: append(runInputs(
 		gaugeInput,
-		calc.Input{Name: "glass", Kind: quantity.Volume, Named: "glass", Help: "glass that was filled", Limit: "lines.Observation.Glass"},
+		calc.Input{Name: "glass", Kind: quantity.Volume, Named: "glass", Help: "glass that was filled", Limit: "lines.Observation.Glass.Volume"},
 		calc.Input{Name: "time", Kind: quantity.Time, Help: "seconds to fill it with liquid", Limit: "lines.Observation.Time"},
 		calc.Input{Name: "beer-temp", Kind: quantity.Temperature, Help: "of the beer in the glass, the second in a row", Limit: "lines.Observation.BeerTemp"},
 		calc.Input{Name: "glass-temp", Kind: quantity.Temperature, Help: "of the glass before", Limit: "thermal: air temperature"},

@@ -30,7 +30,7 @@ func runInputs(more ...calc.Input) []calc.Input {
 }
 
 // glassInput is the glass that a pour is timed by.
-var glassInput = calc.Input{Name: "glass", Kind: quantity.Volume, Named: "glass", Default: "16oz", Help: "glass to fill, with liquid to the brim", Limit: "lines.Observation.Glass"}
+var glassInput = calc.Input{Name: "glass", Kind: quantity.Volume, Named: "glass", Default: "16oz", Help: "glass to fill, with liquid to the brim", Limit: "lines.Observation.Glass.Volume"}
 
 // readRun returns the run that the inputs describe.
 func readRun(in *calc.Values, out *calc.Result) (lines.Run, error) {

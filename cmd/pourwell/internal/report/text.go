@@ -171,7 +171,7 @@ func (p *printer) working(steps []volume.Step) {
 	fmt.Fprintln(p.w, "Working")
 	rows := make([][]string, len(steps))
 	for i, s := range steps {
-		sum := fmt.Sprintf("%s = %.6g %s", s.Symbol, s.Value, s.Unit)
+		sum := fmt.Sprintf("%s = %.6g %s", s.Symbol, s.Value, quantity.Symbol(s.Suffix))
 		if math.IsNaN(s.Value) {
 			sum = s.Symbol + " unknown"
 		}

@@ -19,8 +19,8 @@ type globals struct {
 	Format  string `enum:"text,json,csv,markdown" default:"text" help:"${format}"`
 	Explain bool   `help:"${explain}"`
 	Rows    string `help:"${rows}" placeholder:"NAME"`
-	Plot    string `help:"${plot}" placeholder:"FILE" predictor:"plot"`
-	Input   string `help:"${input}" placeholder:"FILE" predictor:"csv"`
+	Plot    string `help:"${plot}" placeholder:"FILE" files:"svg,png"`
+	Input   string `help:"${input}" placeholder:"FILE" files:"csv"`
 	Show    string `help:"${show}" placeholder:"KEY,..."`
 	Samples whole  `help:"${samples}" placeholder:"N"`
 	Seed    whole  `help:"${seed}" default:"1"`
@@ -64,12 +64,12 @@ type root struct {
 }
 
 type eventFlags struct {
-	File   string `arg:"" optional:"" help:"the day, as TOML" predictor:"toml"`
+	File   string `arg:"" optional:"" help:"the day, as TOML"`
 	Sample bool   `help:"print a sample file"`
 }
 
 type helpFlags struct {
-	Topic []string `arg:"" optional:"" help:"a package, a calculation, or a topic" predictor:"topic"`
+	Topic []string `arg:"" optional:"" help:"a package, a calculation, or a topic"`
 }
 
 // words collects what is typed for one flag of a calculation, as text; the
@@ -124,9 +124,6 @@ func flagFields(c *calc.Calculation) []reflect.StructField {
 			t = boolType
 		}
 		tag := fmt.Sprintf(`name:%q help:%q`, in.Name, strings.ReplaceAll(in.Help, "$", ""))
-		if choices(&in) != nil {
-			tag += fmt.Sprintf(` predictor:%q`, predictorName(c, &in))
-		}
 		fields = append(fields, reflect.StructField{Name: fieldName(in.Name), Type: t, Tag: reflect.StructTag(tag)})
 	}
 	return fields

@@ -41,7 +41,7 @@ func run(args []string, stdin io.Reader, stdout, stderr io.Writer) int {
 
 // answer does what args ask for.
 func answer(args []string, con console) error {
-	if complement() {
+	if complete(con.out, args) {
 		return nil
 	}
 	if topics, asked := helpAsked(args); asked {

@@ -83,27 +83,20 @@ func candidates(typed []string, word string) []string {
 
 // commandsAt returns the commands and arguments that may follow path.
 func commandsAt(path []string, word string) []string {
-	var all []string
 	switch {
-	case len(path) == 0 || path[0] == "help" && len(path) == 1:
-		for _, p := range catalog.Packages {
-			all = append(all, p.Name)
-		}
-		if all = append(all, "event"); len(path) > 0 {
-			return append(all, topicNames()...)
-		}
-		return append(all, "help")
+	case len(path) == 0:
+		return commands()
+	case path[0] == "help" && len(path) == 1:
+		return slices.Concat(commands(), topicNames())
 	case path[0] == "event" && len(path) == 1:
 		return files(word, []string{"toml"})
 	case path[0] == "help":
 		path = path[1:]
 	}
 	if len(path) == 1 {
-		for _, c := range catalog.In(path[0]) {
-			all = append(all, c.Name)
-		}
+		return names(path[0])
 	}
-	return all
+	return nil
 }
 
 // An offer is what a flag may be completed with.

@@ -23,7 +23,7 @@ func completed(t *testing.T, line string, args ...string) []string {
 
 func TestComplete(t *testing.T) {
 	for _, c := range []struct{ line, want string }{
-		{"pourwell ", "carbonation thermal lines volume event help"},
+		{"pourwell ", "event help carbonation thermal lines volume"},
 		{"pourwell  th", "thermal"},
 		{"pourwell --units us th", "thermal"},
 		{"pourwell --explain th", "thermal"},

@@ -26,9 +26,9 @@ import (
 func fail(w io.Writer, args []string, err error) int {
 	what, hint, code := describe(err)
 	if hint == "" {
-		hint = "see pourwell " + strings.Join(append(command2(args), "--help"), " ")
+		hint = "see pourwell " + strings.Join(append(commandIn(args), "--help"), " ")
 	}
-	message := fmt.Sprintf("pourwell: %s\nhint: %s\n", oneLine(what), oneLine(hint))
+	message := fmt.Sprintf("pourwell: %s\nhint: %s\n", brief(what, args...), brief(hint, args...))
 	_, _ = io.WriteString(report.Plain(w, !utf8Locale()), message) // nobody is left to tell of an error
 	return code
 }
@@ -132,24 +132,19 @@ func plain(v float64, unit string) string {
 	return strings.TrimSpace(fmt.Sprintf(format, v, unit))
 }
 
-// command2 returns the package and calculation that args name, as far as they
+// commandIn returns the package and calculation that args name, as far as they
 // do.
-func command2(args []string) []string {
+func commandIn(args []string) []string {
 	for i, a := range args {
-		for _, p := range catalog.Packages {
-			if a != p.Name {
-				continue
-			}
-			if i+1 < len(args) && catalog.Find(a, args[i+1]) != nil {
-				return args[i : i+2]
-			}
-			return args[i : i+1]
-		}
-		if a == "event" {
-			return []string{"event"}
+		switch {
+		case a == "event":
+			return []string{a}
+		case !catalog.IsPackage(a):
+		case i+1 < len(args) && catalog.Find(a, args[i+1]) != nil:
+			return args[i : i+2]
+		default:
+			return []string{a}
 		}
 	}
 	return nil
 }
-
-func oneLine(s string) string { return strings.Join(strings.Fields(s), " ") }

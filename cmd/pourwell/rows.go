@@ -38,7 +38,7 @@ func failure(err error) string {
 	if code == exitUsage && hint != "" {
 		what += "; " + hint
 	}
-	return oneLine(what)
+	return brief(what)
 }
 
 // many runs a calculation over a range or a file and writes its rows.

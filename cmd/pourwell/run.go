@@ -62,6 +62,9 @@ func answer(args []string, con console) error {
 	if err != nil {
 		return misread(args, err)
 	}
+	if err := checkGlobals(ctx); err != nil {
+		return err
+	}
 	units, err := unitsOf(ctx, r.Units)
 	if err != nil {
 		return err
@@ -70,9 +73,6 @@ func answer(args []string, con console) error {
 	path := strings.Fields(ctx.Command())
 	switch path[0] {
 	case "event":
-		if err := r.globals.event(); err != nil {
-			return err
-		}
 		return runEvent(r, con.in, con.out, opt)
 	case "help":
 		return help(con.out, r.Help.Topic)
@@ -137,19 +137,6 @@ func (g *globals) check(plan *sweep.Plan) error {
 		return usage(fmt.Sprintf("--samples %d is outside %d to %d", g.Samples, sweep.FewestSamples, sweep.MostSamples), "10000 is plenty")
 	case g.Plot != "":
 		return checkPlot(plan, g)
-	}
-	return nil
-}
-
-// event returns a usage error for flags that the plan of a day has no use for.
-func (g *globals) event() error {
-	for _, f := range []struct {
-		name string
-		used bool
-	}{{"plot", g.Plot != ""}, {"input", g.Input != ""}, {"show", g.Show != ""}, {"rows", g.Rows != ""}, {"samples", g.Samples != 0}} {
-		if f.used {
-			return &calc.UsageError{What: "--" + f.name + " does not go with event", Hint: "leave it out; each number of the plan names its own command"}
-		}
 	}
 	return nil
 }

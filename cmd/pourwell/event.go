@@ -48,7 +48,7 @@ func (r *root) unused() error {
 	for _, f := range []struct {
 		name  string
 		given bool
-	}{{"plot", r.Plot != ""}, {"input", r.Input != ""}, {"show", r.Show != ""}, {"rows", r.Rows != ""}, {"samples", r.Samples != 0}} {
+	}{{"plot", r.Plot != ""}, {"overwrite", r.Overwrite}, {"input", r.Input != ""}, {"show", r.Show != ""}, {"rows", r.Rows != ""}, {"samples", r.Samples != 0}} {
 		if f.given {
 			return &calc.UsageError{What: "--" + f.name + " does not go with event", Hint: "leave it out; --format json and csv hold the numbers of the plan"}
 		}

@@ -12,6 +12,7 @@ import (
 	"regexp"
 	"strings"
 	"sync"
+	"syscall"
 
 	"example.com/pourwell/cmd/pourwell/internal/calc"
 	"example.com/pourwell/cmd/pourwell/internal/catalog"
@@ -58,6 +59,8 @@ func describe(err error) (what, hint string, code int) {
 		return funcNames().ReplaceAllString(err.Error(), ""), "", exitNoAnswer
 	case errors.As(err, &parse):
 		return parse.Error(), "", exitUsage
+	case errors.Is(err, syscall.ENOSPC):
+		return err.Error(), "make room there, or write to another place", exitUnexpected
 	}
 	return err.Error(), "", exitUnexpected
 }

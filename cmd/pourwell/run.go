@@ -11,6 +11,7 @@ import (
 
 	"example.com/pourwell/cmd/pourwell/internal/calc"
 	"example.com/pourwell/cmd/pourwell/internal/catalog"
+	"example.com/pourwell/cmd/pourwell/internal/draw"
 	"example.com/pourwell/cmd/pourwell/internal/report"
 	"example.com/pourwell/cmd/pourwell/internal/sweep"
 	"example.com/pourwell/internal/quantity"
@@ -135,8 +136,12 @@ func (g *globals) check(plan *sweep.Plan) error {
 		return usage("--samples checks one answer", "give every input one value")
 	case g.Samples != 0 && (g.Samples < sweep.FewestSamples || g.Samples > sweep.MostSamples):
 		return usage(fmt.Sprintf("--samples %d is outside %d to %d", g.Samples, sweep.FewestSamples, sweep.MostSamples), "10000 is plenty")
+	case g.Plot == "" && g.Overwrite:
+		return usage("--overwrite goes with --plot", "leave it out")
+	case g.Plot != "" && g.Input != "":
+		return usage("--plot draws one or two ranges, not a file", "leave --input out")
 	case g.Plot != "":
-		return checkPlot(plan, g)
+		return calc.FileError("--plot", draw.Check(plan, g.plot()))
 	}
 	return nil
 }
@@ -158,8 +163,8 @@ func single(plan *sweep.Plan, g globals, con console, opt report.Options) error 
 		}
 	}
 	if g.Plot != "" {
-		if err := plotCourse(in, &out, g, opt); err != nil {
-			return err
+		if err := draw.Course(in, &out, g.show(), g.plot(), opt); err != nil {
+			return calc.FileError("--plot", err)
 		}
 	}
 	switch {

@@ -1,10 +1,7 @@
 package main
 
 import (
-	"errors"
 	"io"
-	"io/fs"
-	"os"
 
 	"example.com/pourwell/cmd/pourwell/internal/calc"
 	"example.com/pourwell/cmd/pourwell/internal/plan"
@@ -62,20 +59,10 @@ func (r *root) unused() error {
 // readEvent returns the file's name for messages and what is in it; "-" is
 // standard input.
 func readEvent(file string, stdin io.Reader) (name string, data []byte, err error) {
-	switch file {
-	case "":
-		return "", nil, &calc.UsageError{What: "event needs a file", Hint: "pourwell event --sample > my-day.toml writes one to start from"}
-	case "-":
-		data, err = io.ReadAll(stdin)
-		return "standard input", data, err
+	const hint = "pourwell event --sample > my-day.toml writes one to start from"
+	if file == "" {
+		return "", nil, &calc.UsageError{What: "event needs a file", Hint: hint}
 	}
-	data, err = os.ReadFile(file)
-	if err != nil {
-		var at *fs.PathError
-		if errors.As(err, &at) {
-			err = at.Err
-		}
-		return "", nil, &calc.UsageError{What: file + ": " + err.Error(), Hint: "pourwell event --sample > my-day.toml writes one to start from"}
-	}
-	return file, data, nil
+	name, data, err = calc.ReadFile(file, stdin)
+	return name, data, calc.FileError("event", err)
 }

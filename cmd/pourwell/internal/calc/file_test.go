@@ -2,11 +2,43 @@ package calc
 
 import (
 	"errors"
+	"io"
 	"io/fs"
+	"os"
+	"path/filepath"
 	"strings"
 	"syscall"
 	"testing"
 )
+
+type zeros struct{}
+
+func (zeros) Read(b []byte) (int, error) { clear(b); return len(b), nil }
+
+// TestReadFile: what has no end, and what is too long, stops at the bound.
+func TestReadFile(t *testing.T) {
+	name := filepath.Join(t.TempDir(), "day.toml")
+	if err := os.WriteFile(name, make([]byte, MostBytes), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	if _, data, err := ReadFile(name, nil); err != nil || len(data) != MostBytes {
+		t.Errorf("%d bytes, %v", len(data), err)
+	}
+	if called, data, err := ReadFile("-", strings.NewReader("text")); err != nil || string(data) != "text" || called != "standard input" {
+		t.Errorf("%s: %s, %v", called, data, err)
+	}
+	long := io.MultiReader(strings.NewReader("x"), io.LimitReader(zeros{}, MostBytes))
+	for _, r := range []io.Reader{zeros{}, long} {
+		_, _, err := ReadFile("-", r)
+		var usage *UsageError
+		if !errors.As(err, &usage) || usage.What != "standard input is longer than 4 MB" {
+			t.Errorf("%v", err)
+		}
+	}
+	if _, _, err := ReadFile(name+"x", nil); !errors.Is(err, fs.ErrNotExist) {
+		t.Errorf("%v", err)
+	}
+}
 
 func TestFileError(t *testing.T) {
 	for _, c := range []struct {

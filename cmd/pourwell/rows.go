@@ -100,7 +100,7 @@ func csvRows(rows *sweep.Rows, w io.Writer, opt report.Options, p *progress) (sw
 		return sweep.Tally{}, err
 	}
 	return rows.Stream(w, func(buf []byte, row *sweep.Row) []byte {
-		return report.AppendCSV(buf, row.Cells, failure(row.Err, opt.Units))
+		return report.AppendCSV(buf, row.Cells, failure(row.Err, opt.Units), &opt)
 	}, p.tell)
 }
 
@@ -168,7 +168,7 @@ func sheet(rows *sweep.Rows, plan *sweep.Plan, g globals, w io.Writer, opt repor
 	case "json":
 		return tally, jsonSheet(&s, rows, plan, w, opt)
 	case "csv":
-		return tally, csvSheet(&s, rows, w)
+		return tally, csvSheet(&s, rows, w, opt)
 	}
 	return tally, s.Text(w, plan.Base, opt)
 }
@@ -187,10 +187,10 @@ func jsonSheet(s *report.Sheet, rows *sweep.Rows, plan *sweep.Plan, w io.Writer,
 	return report.RowsTail(w, plan.Base, s.Totals, opt)
 }
 
-func csvSheet(s *report.Sheet, rows *sweep.Rows, w io.Writer) error {
+func csvSheet(s *report.Sheet, rows *sweep.Rows, w io.Writer, opt report.Options) error {
 	buf := report.AppendCSVHeader(nil, keys(rows))
 	for _, l := range s.Lines {
-		buf = report.AppendCSV(buf, l.Cells, l.Failure)
+		buf = report.AppendCSV(buf, l.Cells, l.Failure, &opt)
 	}
 	_, err := w.Write(buf)
 	return err

@@ -169,7 +169,7 @@ func single(plan *sweep.Plan, g globals, con console, opt report.Options) error 
 	}
 	switch {
 	case g.Rows != "":
-		return report.TableCSV(con.out, &out, g.Rows)
+		return report.TableCSV(con.out, &out, g.Rows, opt)
 	case g.Format == "json":
 		return report.JSON(con.out, in, &out, opt)
 	case g.Format == "csv":

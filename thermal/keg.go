@@ -171,7 +171,9 @@ func (k Keg) warming(m *kegModel, seconds float64, s kegState) Warming {
 	if seconds == 0 {
 		q, dew := m.heat(s.t)
 		w.Heat = unit.Power(q)
-		w.DewHeatShare = math.Max(0, math.Min(dew/q, 1))
+		if q > 0 {
+			w.DewHeatShare = math.Min(dew/q, 1)
+		}
 	}
 	return w
 }

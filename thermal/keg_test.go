@@ -239,6 +239,9 @@ func TestKegNever(t *testing.T) {
 	if w.Time != 0 || w.Temperature != k.From {
 		t.Errorf("to where it is: %v, %v", w.Time, w.Temperature)
 	}
+	k.Around.Air = k.From // no heat flows, and none of it is dew's
+	w, err = k.Reach(k.From)
+	trial{"Keg.Reach", w, err}.holdsUp(t, "air as warm as the beer")
 }
 
 func TestKegRefuses(t *testing.T) {

@@ -2,6 +2,7 @@ package thermal
 
 import (
 	"fmt"
+	"math"
 
 	"example.com/pourwell/volume"
 )
@@ -18,6 +19,17 @@ func (f Flow) LitresPerMinute() float64 { return float64(f) * 60e3 }
 // inBoth returns f for the text of an error, such as "1.69 fl oz/s (3 L/min)".
 func (f Flow) inBoth() string {
 	return fmt.Sprintf("%.3g fl oz/s (%.3g L/min)", float64(f)/float64(volume.USFluidOunce), f.LitresPerMinute())
+}
+
+// finite returns an error in the name of fn if a value of its answer is not a
+// finite number.
+func finite(fn string, values ...float64) error {
+	for _, v := range values {
+		if math.IsNaN(v) || math.IsInf(v, 0) {
+			return fmt.Errorf("%s: %w: the heat balance has no finite answer", fn, volume.ErrNoSolution)
+		}
+	}
+	return nil
 }
 
 // freezes returns an error in the name of fn if beer would come to t, below its

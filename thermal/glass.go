@@ -112,11 +112,9 @@ func (g Glassful) Pour(beer Temperature, wait time.Duration) (GlassRun, error) {
 		settles, _ = solve.Root(heat, skin.t, skin.t+60, 1e-9)
 	}
 	r.Settles, r.settles = Kelvin(settles), settles-zeroCelsius
+	difference := drive(r.settles - r.common)
 	for i, node := range lineNodes {
-		theta := (r.settles - r.common) * node
-		if math.Abs(theta) < 1e-6 { // settled from the start; any small difference will do
-			theta = 0.01
-		}
+		theta := difference * node
 		ua := heat(settles-theta) / theta
 		r.scale[i] = (r.beer + r.glass) / ua
 		if i == 0 {
@@ -124,6 +122,9 @@ func (g Glassful) Pour(beer Temperature, wait time.Duration) (GlassRun, error) {
 		}
 	}
 	r.After = Celsius(r.at(1))
+	if err := finite(fn, r.common, r.settles, r.After.Celsius(), float64(r.UA)); err != nil {
+		return none, err
+	}
 	for _, t := range [...]Temperature{r.Temperature, r.After} {
 		if err := g.Beer.freezes(fn, t); err != nil {
 			return none, err

@@ -98,7 +98,7 @@ func (l Line) Carry(inlet Temperature, flow Flow) (LineRun, error) {
 	r.nusselt, r.flows = nu, true
 	r.capacity, r.extent = density*float64(flow)*specific, float64(l.Length)
 	r.finish(r.scale.after(r.extent/r.capacity), r.capacity)
-	if err := l.Beer.freezes(fn, r.Temperature); err != nil {
+	if err := r.check(fn); err != nil {
 		return noLineRun(), err
 	}
 	return r, nil
@@ -133,10 +133,19 @@ func (l Line) Stand(inlet Temperature, d time.Duration) (LineRun, error) {
 		mean = beer / r.extent
 	}
 	r.finish(theta, mean)
-	if err := l.Beer.freezes(fn, r.Temperature); err != nil {
+	if err := r.check(fn); err != nil {
 		return noLineRun(), err
 	}
 	return r, nil
+}
+
+// check returns an error in the name of fn if the answer is not finite or the
+// beer would freeze.
+func (r *LineRun) check(fn string) error {
+	if err := finite(fn, r.Temperature.Celsius(), r.settles, float64(r.UA), float64(r.Heat), float64(r.CriticalRadius), r.TimeConstant.Seconds()); err != nil {
+		return err
+	}
+	return r.line.Beer.freezes(fn, r.Temperature)
 }
 
 // finish fills what follows from the share of the difference that is left, and

@@ -12,6 +12,20 @@ import (
 // temperature and the beer at which the outside film is worked out.
 var lineNodes = [...]float64{1, 0.95, 0.9, 0.85, 0.8, 0.75, 0.7, 0.65, 0.6, 0.55, 0.5, 0.4, 0.3, 0.2, 0.1, 0.05, 0.02}
 
+// leastDrive is the least difference, K, for which a film is worked out. A
+// surface is known to 1e-4 K, so that of a smaller one nothing but noise would
+// be left at the last of the nodes.
+const leastDrive = 0.5
+
+// drive returns the difference of temperature, K, for which the films are worked
+// out where they pass theta.
+func drive(theta float64) float64 {
+	if math.Abs(theta) < leastDrive {
+		return math.Copysign(leastDrive, theta)
+	}
+	return theta
+}
+
 // A relaxation is the way of a difference to zero, dθ/ds = −θ/τ(θ), with τ
 // linear in θ between nodes. The difference at the start counts as 1.
 type relaxation [len(lineNodes)]float64
@@ -93,11 +107,9 @@ func (l *Line) run(t, inner float64) LineRun {
 	}
 	beer := math.Pi / 4 * bore * bore * l.Beer.density(t) * l.Beer.heatCapacity(t) // J/(m K)
 	still := relaxation{}
+	difference := drive(r.settles - t)
 	for i, node := range lineNodes {
-		theta := (settles - zeroCelsius - t) * node
-		if theta == 0 { // settled from the start; any small difference will do
-			theta = 0.01
-		}
+		theta := difference * node
 		q, dew := skin.through(settles-theta, inside*math.Pi*outer)
 		whole := theta / (q * math.Pi * outer) // K m/W
 		capacity := beer + layerHeat(bore, tube, float64(l.Conductivity), lineWallHeat, whole-inner-wall, whole) +

@@ -299,6 +299,56 @@ func TestLineProperties(t *testing.T) {
 	})
 }
 
+// Air as warm as the beer, or nearly: the difference over which a film was
+// worked out used to vanish, and with it the sense of the film. Within half a
+// kelvin of where the line settles its films are those of half a kelvin.
+func TestLineAsWarmAsAir(t *testing.T) {
+	type question struct{ inlet, air float64 }
+	try := func(q question, change func(*Line)) [2]LineRun {
+		l := DefaultLine(Shade(Celsius(q.air)))
+		change(&l)
+		s, err := l.Stand(Celsius(q.inlet), time.Second)
+		if err != nil {
+			t.Fatalf("%+v: stands, %v", q, err)
+		}
+		r, err := l.Carry(Celsius(q.inlet), Flow(2/60e3))
+		if err != nil {
+			t.Fatalf("%+v: carries, %v", q, err)
+		}
+		for _, r := range []LineRun{s, r} {
+			trial{"line", r, nil}.holdsUp(t, l.Around.Air.String())
+			low, high := math.Min(q.inlet, q.air), math.Max(q.inlet, q.air)
+			if got := r.Temperature.Celsius(); !(low-1e-9 <= got && got <= high+1e-9) || !(r.CriticalRadius > 0) {
+				t.Errorf("%+v: %v, critical radius %v", q, r.Temperature, r.CriticalRadius)
+			}
+		}
+		return [2]LineRun{s, r}
+	}
+	// The seed that found it.
+	try(question{2.842170943040401e-14, 2.842170943040401e-14}, func(l *Line) {
+		l.Around.Humidity, l.Around.Wind, l.Around.Altitude, l.Insulation = 1, 1, 0.5, 0.05
+	})
+	try(question{15.3, 15.299999999999955}, func(l *Line) { l.Around.Humidity, l.Around.Wind = 1, 1 })
+	for _, q := range []question{{5, 5.0000000000001}, {5, 5.0000000000002}, {3.3333333333, 3.3333333}, {20, 20.000001}, {5, 5}, {5, 4.9}} {
+		near := try(q, func(*Line) {})
+		off := try(question{q.inlet, q.inlet + math.Copysign(0.5, q.air-q.inlet)}, func(*Line) {})
+		for i := range near {
+			checktest.Near(t, "UA", float64(near[i].UA), float64(off[i].UA), 0.005*float64(off[i].UA))
+		}
+	}
+}
+
+func TestFinite(t *testing.T) {
+	for _, v := range []float64{math.NaN(), math.Inf(1), math.Inf(-1)} {
+		if err := finite("test", 1, v); !errors.Is(err, ErrNoSolution) {
+			t.Errorf("%g: %v", v, err)
+		}
+	}
+	if err := finite("test", 0, math.MaxFloat64); err != nil {
+		t.Error(err)
+	}
+}
+
 // A course begins with the inlet, ends with the answer, and is empty where beer
 // flows.
 func TestLineAndGlassCourse(t *testing.T) {

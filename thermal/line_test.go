@@ -328,6 +328,10 @@ func TestLineAsWarmAsAir(t *testing.T) {
 	try(question{2.842170943040401e-14, 2.842170943040401e-14}, func(l *Line) {
 		l.Around.Humidity, l.Around.Wind, l.Around.Altitude, l.Insulation = 1, 1, 0.5, 0.05
 	})
+	// Saturated air at 0 °C, where dew sets in with a jump.
+	try(question{0, 0}, func(l *Line) {
+		l.Around.Humidity, l.Around.Wind, l.Around.Altitude, l.Insulation = 1, 1, 1, 0.03125
+	})
 	try(question{15.3, 15.299999999999955}, func(l *Line) { l.Around.Humidity, l.Around.Wind = 1, 1 })
 	for _, q := range []question{{5, 5.0000000000001}, {5, 5.0000000000002}, {3.3333333333, 3.3333333}, {20, 20.000001}, {5, 5}, {5, 4.9}} {
 		near := try(q, func(*Line) {})

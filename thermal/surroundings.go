@@ -168,5 +168,8 @@ func (f *face) through(tb, r float64) (q, dew float64) {
 		}
 		b, fb, qb, db = x, fx, qx, dx
 	}
-	return qb, db
+	// The formulas of ice and of water do not quite meet at 0 °C, and the balance
+	// may jump over its root there: as much dew forms as the resistance passes.
+	q = (b - tb) / r
+	return q, math.Max(0, q-(qb-db))
 }

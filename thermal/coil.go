@@ -3,6 +3,7 @@ package thermal
 import (
 	"math"
 
+	"example.com/pourwell/internal/heat"
 	"example.com/pourwell/internal/pipe"
 	"example.com/pourwell/internal/water"
 	"example.com/pourwell/volume"
@@ -129,8 +130,8 @@ func (c *Coil) chill(inlet, flow float64, stations int) CoilChill {
 	m := coilMarch{
 		Coil: c, bath: bath, bore: bore, massFlow: density * flow,
 		specific: c.Beer.heatCapacity((inlet + bath) / 2), // varies by less than 1 % between the two
-		wall:     radialResistance(bore, outside, float64(c.Conductivity)),
-		outer:    filmResistance(outside, float64(c.Film)),
+		wall:     heat.RadialResistance(bore, outside, float64(c.Conductivity)),
+		outer:    heat.FilmResistance(outside, float64(c.Film)),
 	}
 	capacityRate := m.massFlow * m.specific
 	dx := length / float64(stations)

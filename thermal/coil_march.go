@@ -3,6 +3,7 @@ package thermal
 import (
 	"math"
 
+	"example.com/pourwell/internal/heat"
 	"example.com/pourwell/internal/pipe"
 	"example.com/pourwell/volume"
 )
@@ -80,20 +81,20 @@ func (m *coilMarch) reynolds(t float64) float64 {
 }
 
 // standing returns the time constant, in s, with which beer at rest in the
-// coil follows the bath; heat is the beer's ρ c.
+// coil follows the bath; volumetric is the beer's ρ c.
 //
 //	τ = (C′_beer + ½ C′_wall) / U′,  Nu = 5.783 inside
 //
 // The wall counts half, since its temperature lies between the two. The
 // outside film is that at the low end of its band: the last kelvins go at the
 // smallest differences, where natural convection is weakest.
-func (c *Coil) standing(heat float64) float64 {
+func (c *Coil) standing(volumetric float64) float64 {
 	const steel = 7900 * steelHeat // ρ c of AISI 304, J/(m³ K); Bergman et al., table A.1, from memory
 	d := float64(c.Bore)
 	outside := d + 2*float64(c.Wall)
 	inner := 1 / (math.Pi * pipe.NusseltStill * c.Beer.conductivity(c.Bath.Celsius()))
-	wall := radialResistance(d, outside, float64(c.Conductivity))
-	outer := filmResistance(outside, float64(c.Film)*(1-c.FilmBand))
-	capacity := math.Pi / 4 * (d*d*heat + (outside*outside-d*d)/2*steel)
+	wall := heat.RadialResistance(d, outside, float64(c.Conductivity))
+	outer := heat.FilmResistance(outside, float64(c.Film)*(1-c.FilmBand))
+	capacity := math.Pi / 4 * (d*d*volumetric + (outside*outside-d*d)/2*steel)
 	return capacity * (inner + wall + outer)
 }

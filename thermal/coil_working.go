@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"example.com/pourwell/internal/heat"
 	"example.com/pourwell/internal/pipe"
 	"example.com/pourwell/internal/water"
 	"example.com/pourwell/volume"
@@ -54,7 +55,7 @@ func (r *CoilChill) outletBand() (low, high float64) {
 	least := total / (r.inner/(1-worse) + r.wall + r.outer/(1-r.coil.FilmBand))
 	most := total / (r.inner/(1+better) + r.wall + r.outer/(1+r.coil.FilmBand))
 	bath := r.coil.Bath.Celsius()
-	a, b := approach(r.inlet, bath, r.NTU*most), approach(r.inlet, bath, r.NTU*least)
+	a, b := heat.Approach(r.inlet, bath, r.NTU*most), heat.Approach(r.inlet, bath, r.NTU*least)
 	return math.Min(a, b), math.Max(a, b)
 }
 

@@ -4,7 +4,7 @@ import (
 	"math"
 	"time"
 
-	"example.com/pourwell/internal/air"
+	"example.com/pourwell/internal/heat"
 	"example.com/pourwell/internal/solve"
 	"example.com/pourwell/volume"
 	"gonum.org/v1/gonum/unit"
@@ -46,7 +46,7 @@ type GlassRun struct {
 	poured, from     float64 // °C
 	common, settles  float64 // °C
 	side, wait, heat float64 // m², s, W
-	scale            relaxation
+	scale            heat.Relaxation
 }
 
 // Constants of a glass of beer in air.
@@ -93,29 +93,28 @@ func (g Glassful) Pour(beer Temperature, wait time.Duration) (GlassRun, error) {
 	height := float64(g.Liquid) / (math.Pi / 4 * bore * bore)
 	outside := bore + glassOuter
 	r.side = math.Pi * outside * height
-	sun := sunOn(g.Around.Sun)
-	skin := face{
-		kind: upright, diameter: outside, length: height, dry: glassEmits, wet: lineWet, sun: g.Solar * sun.onUpright(),
-		t: g.Around.Air.Kelvin(), p: air.Pressure(float64(g.Around.Altitude)), velocity: float64(g.Around.Wind),
+	sun := heat.SunOn(float64(g.Around.Sun))
+	skin := heat.Face{
+		Diameter: outside, Length: height, Dry: glassEmits, Wet: lineWet,
+		Sun: g.Solar * sun.OnUpright(), Ambient: g.Around.ambient(),
 	}
-	skin.ratio = air.HumidityRatio(skin.t, g.Around.Humidity, skin.p)
 	top := skin
-	top.kind, top.sun = faceUp, g.Solar*sun.onLevel()
+	top.Kind, top.Sun = heat.Up, g.Solar*sun.OnLevel()
 	area := math.Pi / 4 * bore * bore
-	heat := func(kelvin float64) float64 {
-		side, _ := skin.through(kelvin, glassInner)
-		up, _ := top.flux(kelvin)
+	taken := func(kelvin float64) float64 {
+		side, _ := skin.Through(kelvin, glassInner)
+		up, _ := top.Flux(kelvin)
 		return side*r.side + up*area
 	}
-	settles := skin.t
+	settles := skin.T
 	if g.Around.Sun > 0 {
-		settles, _ = solve.Root(heat, skin.t, skin.t+60, 1e-9)
+		settles, _ = solve.Root(taken, skin.T, skin.T+60, 1e-9)
 	}
 	r.Settles, r.settles = Kelvin(settles), settles-zeroCelsius
-	difference := drive(r.settles - r.common)
-	for i, node := range lineNodes {
+	difference := heat.Drive(r.settles - r.common)
+	for i, node := range heat.Nodes {
 		theta := difference * node
-		ua := heat(settles-theta) / theta
+		ua := taken(settles-theta) / theta
 		r.scale[i] = (r.beer + r.glass) / ua
 		if i == 0 {
 			r.UA, r.heat = Conductance(ua), ua*theta
@@ -141,7 +140,7 @@ func (r *GlassRun) meet(share float64) float64 {
 
 // at returns the temperature in °C after the wait with f times the conductance.
 func (r *GlassRun) at(f float64) float64 {
-	return r.settles - (r.settles-r.common)*r.scale.after(f*r.wait)
+	return r.settles - (r.settles-r.common)*r.scale.After(f*r.wait)
 }
 
 // Course returns the temperature of the beer at n evenly spaced times of the
@@ -152,7 +151,7 @@ func (r GlassRun) Course(n int) []Sample {
 		return nil
 	}
 	return course(n, r.wait, func(s float64) float64 {
-		return r.settles - (r.settles-r.common)*r.scale.after(s)
+		return r.settles - (r.settles-r.common)*r.scale.After(s)
 	})
 }
 

@@ -3,6 +3,7 @@ package thermal
 import (
 	"math"
 
+	"example.com/pourwell/internal/heat"
 	"example.com/pourwell/internal/water"
 )
 
@@ -92,7 +93,7 @@ func (m *bathModel) exchange(f *bathFlows, beer, ice, liquid float64, layered bo
 	full := beer / float64(m.Vessel.Capacity)
 	border := math.Min(m.border, full)
 	if !m.Drained || ice > 0 {
-		f.tub, _ = m.tub.at(f.tw)
+		f.tub, _ = m.tub.At(f.tw)
 		touched := m.body.side*math.Min(s, border) + footArea*m.body.end
 		f.lower = touched * m.coefficient(f.t1, f.tw, ice, liquid) * (f.t1 - f.tw)
 		if over := math.Min(s, full) - border; over > 0 {
@@ -100,12 +101,12 @@ func (m *bathModel) exchange(f *bathFlows, beer, ice, liquid float64, layered bo
 		}
 	}
 	if bare := border - s; bare > 0 {
-		q, _ := m.side.at(f.t1)
+		q, _ := m.side.At(f.t1)
 		f.airLower = m.body.side * bare * q
 	}
-	top, _ := m.top.at(f.t2)
+	top, _ := m.top.At(f.t2)
 	if bare := full - math.Max(s, border); bare > 0 {
-		q, _ := m.side.at(f.t2)
+		q, _ := m.side.At(f.t2)
 		top += m.body.side * bare * q
 	}
 	if layered {
@@ -157,13 +158,13 @@ func (m *bathModel) brineHeat(liquid float64) float64 {
 // which its water is densest, °C.
 func (m *bathModel) bathPoints(liquid float64) (freezes, densest float64) {
 	if m.salt == 0 {
-		return 0, densestAt
+		return 0, heat.Densest
 	}
 	s := 100 * m.salt / (m.salt + liquid)
 	freezes = brineFreezes(s)
 	// In a straight line to the strength, 2.47 %, at which water is densest
 	// where it freezes (oceanography, from memory).
-	return freezes, math.Max(freezes, densestAt+(brineFreezes(2.47)-densestAt)*s/2.47)
+	return freezes, math.Max(freezes, heat.Densest+(brineFreezes(2.47)-heat.Densest)*s/2.47)
 }
 
 // brineFreezes returns the freezing point, °C, of brine with s % by mass of
@@ -200,7 +201,7 @@ func (m *bathModel) mix(beer, t1, t2 float64, layered bool) float64 {
 		g = gasFilm * area
 	}
 	if a, b := math.Abs(t2-m.densest), math.Abs(t1-m.densest); a < b {
-		g += m.mixing * area * math.Cbrt(math.Pow(b, densityPower)-math.Pow(a, densityPower))
+		g += m.mixing * area * math.Cbrt(math.Pow(b, heat.DensityPower)-math.Pow(a, heat.DensityPower))
 	}
 	return g * (t2 - t1)
 }
@@ -210,19 +211,19 @@ func (m *bathModel) mix(beer, t1, t2 float64, layered bool) float64 {
 func (m *bathModel) kegFilms(t1, tw float64) (wet, dry float64) {
 	h := m.keg.height
 	inside := m.Beer.fluidAt(0.75*t1 + 0.25*tw)
-	outside := waterAt(zeroCelsius + 0.25*t1 + 0.75*tw)
-	in, out := plateFactor(inside.pr), plateFactor(outside.pr)
+	outside := heat.Water(zeroCelsius + 0.25*t1 + 0.75*tw)
+	in, out := heat.PlateFactor(inside.Pr), heat.PlateFactor(outside.Pr)
 	beerSide := func(wall float64) float64 {
-		return nusseltPlateAt(inside.rayleigh(waterBuoyancy(wall, t1, m.densest), h), in) * inside.k / h
+		return heat.NusseltPlateAt(inside.Rayleigh(heat.WaterBuoyancy(wall, t1, m.densest), h), in) * inside.K / h
 	}
 	wall := (t1 + tw) / 2
 	var hi, ho float64
 	for range 4 {
 		hi = beerSide(wall)
-		ho = nusseltPlateAt(outside.rayleigh(waterBuoyancy(wall, tw, densestAt), h), out) * outside.k / h
+		ho = heat.NusseltPlateAt(outside.Rayleigh(heat.WaterBuoyancy(wall, tw, heat.Densest), h), out) * outside.K / h
 		if m.Stirred {
 			d := m.body.diameter
-			ho = mixed(nusseltCross(stirring*d/outside.nu, outside.pr)*outside.k/d, ho)
+			ho = heat.Mixed(heat.NusseltCross(stirring*d/outside.Nu, outside.Pr)*outside.K/d, ho)
 		}
 		wall = (hi*t1 + ho*tw) / (hi + ho)
 	}

@@ -5,7 +5,7 @@ import (
 	"math"
 	"slices"
 
-	"example.com/pourwell/internal/air"
+	"example.com/pourwell/internal/heat"
 	"example.com/pourwell/internal/solve"
 	"example.com/pourwell/internal/water"
 	"example.com/pourwell/volume"
@@ -42,9 +42,9 @@ type bathModel struct {
 	creep    float64 // conduction between the zones, W m/K
 	scale    float64 // of all coefficients between beer, bath and ice; for the band
 	keg      filmTable
-	side     heatTable // W/m² into the beer through the bare side
-	top      heatTable // W into the beer from above, full keg
-	tub      heatTable // W into the bath
+	side     heat.Table // W/m² into the beer through the bare side
+	top      heat.Table // W into the beer from above, full keg
+	tub      heat.Table // W into the bath
 	breaks   []float64
 	s        *solve.Integrator
 	t        float64
@@ -181,31 +181,29 @@ const waterIce = 999.84
 func (m *bathModel) films() {
 	m.keg.node = m.kegFilms
 	m.keg.height = m.body.height * m.border
-	k := m.Around.Air.Kelvin()
-	p := air.Pressure(float64(m.Around.Altitude))
-	outside := face{t: k, p: p, velocity: float64(m.Around.Wind), ratio: air.HumidityRatio(k, m.Around.Humidity, p)}
-	sun := sunOn(m.Around.Sun)
+	outside := heat.Face{Ambient: m.Around.ambient()}
+	sun := heat.SunOn(float64(m.Around.Sun))
 
-	skin := part{face: outside, area: 1, inside: 1, height: m.body.height / 4}
-	skin.diameter, skin.length = m.body.diameter, m.body.height
-	skin.dry, skin.wet = finishes[Bare].dry, finishes[Bare].wet
-	skin.sun = finishes[Bare].solar * sun.onUpright()
+	skin := part{Face: outside, area: 1, inside: 1, height: m.body.height / 4}
+	skin.Diameter, skin.Length = m.body.diameter, m.body.height
+	skin.Dry, skin.Wet = finishes[Bare].dry, finishes[Bare].wet
+	skin.Sun = finishes[Bare].solar * sun.OnUpright()
 	lid := skin
-	lid.kind, lid.area, lid.inside, lid.height = faceUp, m.body.end, m.body.end, 0
-	lid.sun = finishes[Bare].solar * sun.onLevel()
+	lid.Kind, lid.area, lid.inside, lid.height = heat.Up, m.body.end, m.body.end, 0
+	lid.Sun = finishes[Bare].solar * sun.OnLevel()
 	if m.Lid {
 		for _, q := range []*part{&skin, &lid} {
-			q.sun, q.velocity, q.jacket = 0, 0, cover
+			q.Sun, q.Velocity, q.jacket = 0, 0, cover
 		}
 	}
 	around := m.Around.Air.Celsius()
-	m.side.tabulate(around, func(c float64) (float64, float64) { return skin.heat(m.Beer, m.densest, c) })
-	m.top.tabulate(around, func(c float64) (float64, float64) { return lid.heat(m.Beer, m.densest, c) })
-	m.tub.tabulate(around, m.tubHeat(outside, sun))
+	m.side.Tabulate(around, func(c float64) (float64, float64) { return skin.heat(m.Beer, m.densest, c) })
+	m.top.Tabulate(around, func(c float64) (float64, float64) { return lid.heat(m.Beer, m.densest, c) })
+	m.tub.Tabulate(around, m.tubHeat(outside, sun))
 
-	mid := waterAt(zeroCelsius + 4)
-	m.mixing = 0.15 * mid.k * math.Cbrt(gravity*densityCoeff*mid.pr/(mid.nu*mid.nu))
-	m.creep = mid.k*math.Pi/4*m.body.diameter*m.body.diameter + steelConductivity*math.Pi*m.body.diameter*shell
+	mid := heat.Water(zeroCelsius + 4)
+	m.mixing = 0.15 * mid.K * math.Cbrt(heat.Gravity*heat.DensityCoeff*mid.Pr/(mid.Nu*mid.Nu))
+	m.creep = mid.K*math.Pi/4*m.body.diameter*m.body.diameter + steelConductivity*math.Pi*m.body.diameter*shell
 }
 
 // Figures of the keg's wall. Conductivity of AISI 304, W/(m K): Bergman et al.,
@@ -216,28 +214,28 @@ const (
 )
 
 // tubHeat returns the heat into a bath of c °C through wall, floor and top, W.
-func (m *bathModel) tubHeat(outside face, sun light) func(c float64) (float64, float64) {
+func (m *bathModel) tubHeat(outside heat.Face, sun heat.Light) func(c float64) (float64, float64) {
 	floor := m.Tub.Floor()
 	deep := math.Max(m.start, m.border) * float64(m.Vessel.Height)
 	around := 2 * math.Sqrt(math.Pi*floor) // a round tub
 	wall := float64(m.Wall) / float64(m.Conductivity)
 
 	side := outside
-	side.length, side.diameter = deep, around/math.Pi
-	side.dry, side.wet, side.sun = 0.9, 0.95, tubAbsorbs*sun.onUpright()
+	side.Length, side.Diameter = deep, around/math.Pi
+	side.Dry, side.Wet, side.Sun = 0.9, 0.95, tubAbsorbs*sun.OnUpright()
 	top := side
-	top.kind, top.sun = faceUp, iceAbsorbs*sun.onLevel()
+	top.Kind, top.Sun = heat.Up, iceAbsorbs*sun.OnLevel()
 	under := stillWater
 	if m.Lid {
-		top.sun, under = tubAbsorbs*sun.onLevel(), cover+wall
+		top.Sun, under = tubAbsorbs*sun.OnLevel(), cover+wall
 	}
 	open := math.Max(floor-m.n*math.Pi/4*m.body.diameter*m.body.diameter, 0)
 	if m.UA > 0 {
 		return func(c float64) (float64, float64) { return float64(m.UA) * (m.Around.Air.Celsius() - c), 0 }
 	}
 	return func(c float64) (float64, float64) {
-		qs, ds := side.through(c+zeroCelsius, wall+stillWater)
-		qt, dt := top.through(c+zeroCelsius, under)
+		qs, ds := side.Through(c+zeroCelsius, wall+stillWater)
+		qt, dt := top.Through(c+zeroCelsius, under)
 		qf := (m.Around.Air.Celsius() - c) / (ground + wall)
 		return around*deep*qs + open*qt + floor*qf, around*deep*ds + open*dt
 	}

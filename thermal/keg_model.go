@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"example.com/pourwell/internal/air"
+	"example.com/pourwell/internal/heat"
 	"example.com/pourwell/internal/solve"
 	"example.com/pourwell/volume"
 )
@@ -58,14 +59,14 @@ type kegModel struct {
 	densest  float64 // °C
 	latent   float64 // of dew, J/kg
 	parts    [4]part
-	table    heatTable
+	table    heat.Table
 	from     float64
 	fine     float64 // divides step and tolerance; 1 unless a test refines
 }
 
 // A part is a face of the keg with its inside.
 type part struct {
-	face
+	heat.Face
 	area   float64 // outside, m²
 	inside float64 // area of the beer's side of it, m²; 0 for none
 	height float64 // of the beer's film, m; 0 for a fixed film through gas
@@ -84,40 +85,36 @@ func newKegModel(k Keg) *kegModel {
 		float64(k.Vessel.Tare)*steelHeat
 	b := bodyOf(k.Vessel)
 	finish := finishes[k.Surface]
-	skin := face{
-		diameter: b.diameter, length: b.height, dry: finish.dry, wet: finish.wet,
-		t: k.Around.Air.Kelvin(), p: air.Pressure(float64(k.Around.Altitude)), velocity: float64(k.Around.Wind),
-	}
-	skin.ratio = air.HumidityRatio(skin.t, k.Around.Humidity, skin.p)
-	light := sunOn(k.Around.Sun)
-	sideways, up := light.onUpright(), light.onLevel()
+	skin := heat.Face{Diameter: b.diameter, Length: b.height, Dry: finish.dry, Wet: finish.wet, Ambient: k.Around.ambient()}
+	light := heat.SunOn(float64(k.Around.Sun))
+	sideways, up := light.OnUpright(), light.OnLevel()
 
-	side := part{face: skin, area: b.side * k.Fill, inside: b.side * k.Fill, height: b.height * k.Fill}
-	side.sun = finish.solar * sideways
-	gap := part{face: skin, area: b.side * (1 - k.Fill)} // beside the gas space
-	gap.sun = side.sun
+	side := part{Face: skin, area: b.side * k.Fill, inside: b.side * k.Fill, height: b.height * k.Fill}
+	side.Sun = finish.solar * sideways
+	gap := part{Face: skin, area: b.side * (1 - k.Fill)} // beside the gas space
+	gap.Sun = side.Sun
 	if j := float64(k.Jacket); j > 0 {
 		for _, p := range []*part{&side, &gap} {
-			p.dry, p.wet = jacketFinish.dry, jacketFinish.wet
-			p.sun = jacketFinish.solar * sideways
+			p.Dry, p.Wet = jacketFinish.dry, jacketFinish.wet
+			p.Sun = jacketFinish.solar * sideways
 			wide := b.diameter + 2*j
 			p.area *= wide / b.diameter
 			p.jacket = wide / 2 * math.Log(wide/b.diameter) / foamConductivity
-			p.diameter = wide
+			p.Diameter = wide
 		}
 	}
 	// The gas space is as wide as the beer: its top and its side share the
 	// surface of the beer in proportion to their areas.
-	top := part{face: skin, area: b.end, inside: b.end * b.end / (b.end + gap.area)}
-	top.kind, top.sun = faceUp, finish.solar*up
+	top := part{Face: skin, area: b.end, inside: b.end * b.end / (b.end + gap.area)}
+	top.Kind, top.Sun = heat.Up, finish.solar*up
 	gap.inside = b.end * gap.area / (b.end + gap.area)
-	bottom := part{face: skin, area: footArea * b.end, inside: footArea * b.end, height: b.diameter / 4}
-	bottom.kind = faceDown
+	bottom := part{Face: skin, area: footArea * b.end, inside: footArea * b.end, height: b.diameter / 4}
+	bottom.Kind = heat.Down
 	m.parts = [4]part{side, gap, top, bottom}
 	if m.ua > 0 {
 		m.measured()
 	}
-	m.table.tabulate(m.air, m.evaluate)
+	m.table.Tabulate(m.air, m.evaluate)
 	return m
 }
 
@@ -146,7 +143,7 @@ func (p *part) heat(b Beer, densest, c float64) (q, dew float64) {
 		h = 100 // first guess, W/(m² K)
 	}
 	for range 3 {
-		q, dew = p.through(tb, p.jacket+p.area/(p.inside*h))
+		q, dew = p.Through(tb, p.jacket+p.area/(p.inside*h))
 		if p.height == 0 {
 			break
 		}
@@ -161,8 +158,8 @@ func (p *part) heat(b Beer, densest, c float64) (q, dew float64) {
 // below, only a wall or a keg that is left in frost gets there.
 func (b Beer) film(c, tw, height, densest float64) float64 {
 	f := b.fluidAt(math.Max(limitLiquid.Min, math.Min((c+tw)/2, limitLiquid.Max)))
-	ra := f.rayleigh(waterBuoyancy(tw, c, densest), height)
-	return nusseltPlate(ra, f.pr) * f.k / height
+	ra := f.Rayleigh(heat.WaterBuoyancy(tw, c, densest), height)
+	return heat.NusseltPlate(ra, f.Pr) * f.K / height
 }
 
 // densest returns the temperature, °C, at which the beer is densest.
@@ -177,7 +174,7 @@ func (b Beer) densest() float64 {
 
 // heat returns the heat into the keg and the dew's part of it, W, from the
 // table.
-func (m *kegModel) heat(c float64) (q, dew float64) { return m.table.at(c) }
+func (m *kegModel) heat(c float64) (q, dew float64) { return m.table.At(c) }
 
 // conductance returns the heat per kelvin, W/K, dew included, without sun.
 func (m *kegModel) conductance(c float64) Conductance {
@@ -189,7 +186,7 @@ func (m *kegModel) conductance(c float64) Conductance {
 	}
 	dark := &kegModel{beer: m.beer, densest: m.densest, air: m.air, parts: m.parts}
 	for i := range dark.parts {
-		dark.parts[i].sun = 0
+		dark.parts[i].Sun = 0
 	}
 	q, _ := dark.evaluate(c)
 	return Conductance(q / (m.air - c))

@@ -4,6 +4,7 @@ import (
 	"math"
 	"time"
 
+	"example.com/pourwell/internal/heat"
 	"example.com/pourwell/internal/pipe"
 	"example.com/pourwell/volume"
 	"gonum.org/v1/gonum/unit"
@@ -62,7 +63,7 @@ type LineRun struct {
 	extent          float64 // length in m, or time in s
 	flows           bool
 	dewShare        float64
-	scale           relaxation
+	scale           heat.Relaxation
 }
 
 // Carry returns how a steady flow of beer that enters at inlet leaves the line.
@@ -97,7 +98,7 @@ func (l Line) Carry(inlet Temperature, flow Flow) (LineRun, error) {
 	r := l.run(t, 1/(math.Pi*nu*k)) // h π d = Nu k π
 	r.nusselt, r.flows = nu, true
 	r.capacity, r.extent = density*float64(flow)*specific, float64(l.Length)
-	r.finish(r.scale.after(r.extent/r.capacity), r.capacity)
+	r.finish(r.scale.After(r.extent/r.capacity), r.capacity)
 	if err := r.check(fn); err != nil {
 		return noLineRun(), err
 	}
@@ -127,7 +128,7 @@ func (l Line) Stand(inlet Temperature, d time.Duration) (LineRun, error) {
 	r := l.run(t, 0)
 	r.extent = d.Seconds()
 	beer := l.Beer.density(t) * l.Beer.heatCapacity(t) * float64(r.HoldUp) // J/K
-	theta := r.scale.after(r.extent)
+	theta := r.scale.After(r.extent)
 	mean := 0.0
 	if r.extent > 0 {
 		mean = beer / r.extent

@@ -19,7 +19,7 @@ func (r LineRun) Band() volume.Band {
 		if r.flows {
 			s /= r.capacity
 		}
-		return r.inlet + (r.settles-r.inlet)*(1-r.scale.after(s))
+		return r.inlet + (r.settles-r.inlet)*(1-r.scale.After(s))
 	}
 	a, b := at(1-lineBand), at(1+lineBand)
 	return volume.Band{Name: "temperature", Low: math.Min(a, b), High: math.Max(a, b), Unit: "°C", Source: "conductance of the line ±15 %"}
@@ -33,7 +33,7 @@ func (r LineRun) Course(n int) []Sample {
 		return nil
 	}
 	return course(n, r.extent, func(s float64) float64 {
-		return r.settles - (r.settles-r.inlet)*r.scale.after(s)
+		return r.settles - (r.settles-r.inlet)*r.scale.After(s)
 	})
 }
 

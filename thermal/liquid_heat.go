@@ -3,6 +3,7 @@ package thermal
 import (
 	"math"
 
+	"example.com/pourwell/internal/heat"
 	"example.com/pourwell/internal/water"
 )
 
@@ -65,6 +66,12 @@ func (b Beer) conductivity(c float64) float64 {
 	kw := water.Conductivity(c + water.ZeroCelsius)
 	ka := 0.174 - 0.00026*c
 	return ((1-w)*kw + w*ka - 0.72*w*(1-w)*(kw-ka)) * (1 - 0.54*b.extract())
+}
+
+// fluidAt returns what films need of the beer at c °C.
+func (b Beer) fluidAt(c float64) heat.Fluid {
+	mu, k := b.viscosity(c), b.conductivity(c)
+	return heat.Fluid{K: k, Nu: mu / b.density(c), Pr: mu * b.heatCapacity(c) / k}
 }
 
 // OriginalExtract returns the extract of the wort that the beer was fermented

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"example.com/pourwell/internal/air"
+	"example.com/pourwell/internal/heat"
 	"example.com/pourwell/volume"
 )
 
@@ -38,15 +39,7 @@ func ClearSky(latitude, day, hour float64) (Irradiance, error) {
 			return Irradiance(math.NaN()), err
 		}
 	}
-	return Irradiance(clearSky(sunHeight(latitude, day, hour))), nil
-}
-
-// sunHeight returns the cosine of the sun's distance from the zenith.
-func sunHeight(latitude, day, hour float64) float64 {
-	const degree = math.Pi / 180
-	declination := 23.45 * degree * math.Sin(360*degree*(284+day)/365)
-	lat := latitude * degree
-	return math.Sin(lat)*math.Sin(declination) + math.Cos(lat)*math.Cos(declination)*math.Cos(15*degree*(hour-12))
+	return Irradiance(heat.ClearSky(heat.SunHeight(latitude, day, hour))), nil
 }
 
 // InClosedCar returns the surroundings in the boot of a closed car that has

@@ -15,10 +15,15 @@ type Input struct {
 	Help    string        // a few words, no full stop
 	Choices []string      // for Text: the words allowed
 	Named   string        // "vessel" or "glass": a Volume that may also be typed by name
-	Limit   volume.Range  // the package's own range, for the help; zero for none
+	Limit   string        // the row of a package's validity table, by the field it bounds: "volume.Tub.Height"
 	Repeat  bool          // may be typed several times; the order counts
 	Key     string        // key in the JSON inputs where Name and Kind do not give the right one
+
+	limit volume.Range // of Limit; set by Ready
 }
+
+// Range returns the range of the input's package, and whether it has one.
+func (in *Input) Range() (r volume.Range, ok bool) { return in.limit, in.limit.Name != "" }
 
 // InputKey returns the key of the input in JSON and CSV: its name in
 // snake_case with the unit suffix of its kind.
@@ -57,8 +62,7 @@ type Calculation struct {
 	// goroutines with arguments of their own.
 	Run func(in *Values, out *Result) error
 
-	all    []Input // Inputs and the shared ones; set by Ready
-	bounds []bound // of all; likewise
+	all []Input // Inputs and the shared ones; set by Ready
 }
 
 // Title returns the words that select the calculation: "carbonation
@@ -70,7 +74,11 @@ func (c *Calculation) Title() string { return c.Package + " " + c.Name }
 func (c *Calculation) Ready() *Calculation {
 	if c.all == nil {
 		c.all = append(append([]Input{}, c.Inputs...), airInputs...)
-		c.bounds = boundsOf(c.all)
+		for i := range c.all {
+			if in := &c.all[i]; in.Limit != "" {
+				in.limit = limit(in.Limit)
+			}
+		}
 	}
 	return c
 }

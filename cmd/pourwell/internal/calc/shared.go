@@ -2,30 +2,28 @@ package calc
 
 import (
 	"fmt"
-	"math"
 	"strings"
 
 	"example.com/pourwell/carbonation"
 	"example.com/pourwell/internal/quantity"
 	"example.com/pourwell/thermal"
 	"example.com/pourwell/volume"
-	"gonum.org/v1/gonum/unit"
 )
 
 // airInputs give the air pressure around gauge and glass. Every calculation
 // has them.
 var airInputs = []Input{
-	{Name: "elevation", Kind: quantity.Length, Help: "height above sea level, standard atmosphere; sea level if not given"},
-	{Name: "station-pressure", Kind: quantity.Pressure, Help: "air pressure as a barometer on the spot reads it"},
-	{Name: "sea-level-pressure", Kind: quantity.Pressure, Help: "air pressure of a weather report, together with --elevation"},
+	{Name: "elevation", Kind: quantity.Length, Limit: "carbonation: elevation", Help: "height above sea level, standard atmosphere; sea level if not given"},
+	{Name: "station-pressure", Kind: quantity.Pressure, Limit: "carbonation: air pressure", Help: "air pressure as a barometer on the spot reads it"},
+	{Name: "sea-level-pressure", Kind: quantity.Pressure, Limit: "carbonation: sea-level pressure", Help: "air pressure of a weather report, together with --elevation"},
 }
 
 // BeerInputs describe the beer. A calculation that needs one appends them to
 // its inputs and reads them with [Values.Beer].
 func BeerInputs() []Input {
 	return []Input{
-		{Name: "abv", Kind: quantity.Share, Default: "5%", Key: "abv_share", Help: "alcohol by volume"},
-		{Name: "fg", Kind: quantity.Number, Help: "final gravity; 1.010 if not given"},
+		{Name: "abv", Kind: quantity.Share, Default: "5%", Key: "abv_share", Limit: "thermal: alcohol by volume", Help: "alcohol by volume"},
+		{Name: "fg", Kind: quantity.Number, Limit: "thermal: final gravity", Help: "final gravity; 1.010 if not given"},
 		{Name: "og", Kind: quantity.Number, Help: "original gravity, instead of --fg"},
 	}
 }
@@ -49,7 +47,7 @@ func (v *Values) Beer() (thermal.Beer, error) {
 // Air returns the air pressure the inputs describe.
 func (v *Values) Air() (carbonation.Pressure, error) {
 	v.used = true
-	elevation := unit.Length(v.Or("elevation", 0))
+	elevation := quantity.Metres(v.Or("elevation", 0))
 	station, sea := v.Has("station-pressure"), v.Has("sea-level-pressure")
 	switch {
 	case station && (sea || v.Given("elevation")):
@@ -82,7 +80,7 @@ func (v *Values) Draught() (carbonation.Draught, error) {
 }
 
 func (v *Values) pressure(name string) carbonation.Pressure {
-	return carbonation.AbsoluteOf(unit.Pressure(v.Number(name)))
+	return carbonation.AbsoluteOf(quantity.Pascals(v.Number(name)))
 }
 
 // Vessel returns the vessel called name, typed by its trade name or as a
@@ -118,7 +116,7 @@ func namedVolume(kind, text string) (float64, error) {
 	}
 	si, err := quantity.Parse(quantity.Volume, text)
 	if err != nil {
-		return math.NaN(), &UsageError{
+		return quantity.Missing(), &UsageError{
 			What: fmt.Sprintf("%q is neither a %s by name nor a volume", text, kind),
 			Hint: suggestNamed(kind, text),
 		}
@@ -210,47 +208,12 @@ var longWords = map[string]string{
 	"loss-k": "K of entrance, barbs and jet", "full": "keg filled to",
 }
 
-// bandFactor converts a band's unit to that of a key's suffix.
-func bandFactor(key, from string) float64 {
-	_, to := quantity.SplitKey(key)
-	switch {
-	case from == "Pa" && to == "kpa":
-		return 1e-3
-	case from == "m³" && to == "l":
-		return 1e3
-	case from == "m³/s" && to == "l_per_min":
-		return 60000
-	case from == "mm" && to == "m":
-		return 1e-3
-	case from == "h" && to == "s":
-		return 3600
-	case from == "min" && to == "s":
-		return 60
-	case from == "bar" && to == "kpa":
-		return 100
-	case from == "%" && (to == "share" || to == "probability"):
-		return 0.01
-	}
-	return 1
-}
-
 // NoteUnused adds a note to out if an air pressure was typed that the
 // calculation did not read.
 func (v *Values) NoteUnused(out *Result) {
 	if !v.used && (v.Given("elevation") || v.Given("station-pressure") || v.Given("sea-level-pressure")) {
 		out.Note("The air pressure does not enter this calculation.")
 	}
-}
-
-// Limit returns the row called name of a package's validity table, for the
-// help of an input. It panics if there is none, a mistake in a description.
-func Limit(table []volume.Range, name string) volume.Range {
-	for _, r := range table {
-		if r.Name == name {
-			return r
-		}
-	}
-	panic("calc: no limit called " + name)
 }
 
 // HighGauge is the gauge pressure, kPa, above which every answer carries the

@@ -20,7 +20,7 @@ var calibrateLine = calc.Calculation{
 	Inputs: runInputs(
 		gaugeInput,
 		calc.Input{Name: "glass", Kind: quantity.Volume, Named: "glass", Help: "liquid that was caught, without foam"},
-		calc.Input{Name: "time", Kind: quantity.Time, Help: "to fill it", Limit: calc.Limit(lines.Limits(), "time for a glass")},
+		calc.Input{Name: "time", Kind: quantity.Time, Help: "to fill it", Limit: "lines: time for a glass"},
 	),
 	Results: []calc.Key{
 		{Key: "factor", Label: "factor on friction"},

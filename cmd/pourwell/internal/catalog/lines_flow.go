@@ -44,7 +44,7 @@ var flow = calc.Calculation{
 
 // gaugeInput is the pressure on the regulator.
 var gaugeInput = calc.Input{
-	Name: "gauge", Kind: quantity.Gauge, Help: "pressure on the regulator", Limit: calc.Limit(lines.Limits(), "gauge pressure"),
+	Name: "gauge", Kind: quantity.Gauge, Help: "pressure on the regulator", Limit: "lines: gauge pressure",
 }
 
 func runFlow(in *calc.Values, out *calc.Result) error {

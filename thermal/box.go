@@ -9,8 +9,6 @@ import (
 	"gonum.org/v1/gonum/unit"
 )
 
-var limitBoxUA = volume.Range{Name: "UA of a box", Min: 0, Max: 1000, Suffix: "w_per_k", Source: "from a good ice chest (0.5) to an open trough"}
-
 // Melts returns the ice that a box of conductance u melts in air of so many
 // degrees above 0 °C in d, beer apart:
 //
@@ -34,4 +32,38 @@ func (u Conductance) Melts(air Temperature, d time.Duration) (unit.Mass, error) 
 		}
 	}
 	return unit.Mass(float64(u) * max(0, air.Celsius()) * d.Seconds() / water.LatentHeat), nil
+}
+
+// MeltedIce returns the conductance of a box in which ice melted while water
+// stood in it: what was left is weighed, or the water that ran off.
+//
+//	UA = m L / (T_air t)
+//
+// The box's inside counts as 0 °C throughout. The uncertainty is 10 %, as far
+// as ice and water, weighed wet, are usually known.
+//
+// Valid for 0.1 to 500 kg, air from 5 to 60 °C and up to 30 days; outside it
+// MeltedIce returns a [*RangeError] and NaN.
+//
+// Source: the method of FAO Fisheries Technical Paper 436 (2003) chapter 7;
+// latent heat IAPWS-06.
+func MeltedIce(melted unit.Mass, air Temperature, during time.Duration) (Calibrated, error) {
+	const fn = "thermal.MeltedIce"
+	for _, x := range [...]struct {
+		limit *volume.Range
+		value float64
+	}{
+		{&limitMelted, float64(melted)},
+		{&limitMeltAir, air.Celsius()},
+		{&limitSpan, during.Seconds()},
+	} {
+		if err := x.limit.Check(fn, x.value); err != nil {
+			return noCalibrated(), err
+		}
+	}
+	ua := float64(melted) * water.LatentHeat / (air.Celsius() * during.Seconds())
+	return Calibrated{
+		UA: Conductance(ua), Uncertainty: Conductance(0.10 * ua),
+		air: air.Celsius(), melted: float64(melted), during: during.Seconds(),
+	}, nil
 }

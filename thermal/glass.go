@@ -49,16 +49,6 @@ type GlassRun struct {
 	scale            heat.Relaxation
 }
 
-// Constants of a glass of beer in air.
-const (
-	glassHeat  = 750.0        // of soda-lime glass, J/(kg K), EN 12524
-	glassEmits = 0.9          // emissivity of glass and of beer, as of most that is no metal
-	glassInner = 0.003 + 0.01 // 3 mm of glass and the film of beer inside, m² K/W; assumed
-	glassOuter = 0.006        // added to the bore, m; assumed
-	glassBand  = 0.30         // of the conductance: still air is rarely still, and hands are warm
-	glassFoot  = 0.30         // share of the glass that may not have cooled when the beer is drunk
-)
-
 // Pour returns what becomes of beer poured at the temperature beer that waits
 // in the glass.
 //
@@ -132,36 +122,6 @@ func (g Glassful) Pour(beer Temperature, wait time.Duration) (GlassRun, error) {
 	return r, nil
 }
 
-// meet returns the common temperature in °C when the share of the glass takes
-// part.
-func (r *GlassRun) meet(share float64) float64 {
-	return (r.beer*r.poured + share*r.glass*r.from) / (r.beer + share*r.glass)
-}
-
-// at returns the temperature in °C after the wait with f times the conductance.
-func (r *GlassRun) at(f float64) float64 {
-	return r.settles - (r.settles-r.common)*r.scale.After(f*r.wait)
-}
-
-// Course returns the temperature of the beer at n evenly spaced times of the
-// wait, both ends included, from the moment that it has cooled the glass; n is
-// at least 2.
-func (r GlassRun) Course(n int) []Sample {
-	if !r.Temperature.IsValid() {
-		return nil
-	}
-	return course(n, r.wait, func(s float64) float64 {
-		return r.settles - (r.settles-r.common)*r.scale.After(s)
-	})
-}
-
-var (
-	limitGlassMass = volume.Range{Name: "mass of the glass", Min: 0, Max: 5, Suffix: "kg", Source: "from a paper cup to a stein"}
-	limitGlassBore = volume.Range{Name: "bore of the glass", Min: 20, Max: 300, Suffix: "mm", Source: "from a flute to a jug"}
-	limitGlassFill = volume.Range{Name: "fill of the glass", Min: 0, Max: 1, Source: "beer up to the brim, without any head"}
-	limitWait      = volume.Range{Name: "wait", Min: 0, Max: 24, Suffix: "h", Source: "a day"}
-)
-
 // fill returns the share of the glass that the beer fills, 0 if its volume is
 // not known.
 func (g *Glassful) fill() float64 {
@@ -192,6 +152,18 @@ func (g *Glassful) check(fn string, beer Temperature, wait time.Duration) error 
 		}
 	}
 	return g.Around.check(fn)
+}
+
+// Course returns the temperature of the beer at n evenly spaced times of the
+// wait, both ends included, from the moment that it has cooled the glass; n is
+// at least 2.
+func (r GlassRun) Course(n int) []Sample {
+	if !r.Temperature.IsValid() {
+		return nil
+	}
+	return course(n, r.wait, func(s float64) float64 {
+		return r.settles - (r.settles-r.common)*r.scale.After(s)
+	})
 }
 
 // Band returns the interval of the common temperature, in °C: from where 30 %

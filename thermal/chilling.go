@@ -2,9 +2,121 @@ package thermal
 
 import (
 	"math"
+	"time"
 
 	"example.com/pourwell/volume"
+	"gonum.org/v1/gonum/unit"
 )
+
+// A Chilling is what kegs in an ice bath do.
+type Chilling struct {
+	Time        time.Duration
+	Temperature Temperature   // of the beer as drawn, from the bottom, after Time
+	Upper       Temperature   // at the top of the beer, above the bath
+	Mixed       Temperature   // of all the beer in a keg, if it were mixed: mean of the two by volume
+	Bath        Temperature   // of the water beside the kegs, or of the ice alone
+	IceLeft     unit.Mass     // after Time
+	IceMelted   unit.Mass     // by then
+	Hold        time.Duration // from the start until the ice is gone; 30 days stands for longer
+	UA          Conductance   // between one keg's beer and the bath, half-way between the temperatures
+	Depth       unit.Length   // of the bath at the start
+	Covered     float64       // share of the keg's height below it at the start, 0 to 1
+	FloatsBelow float64       // fill below which a keg floats in that depth, 0 if it never does
+	BathFreezes Temperature   // freezing point of the bath at the start: 0 °C unless salted
+	FreezesBeer bool          // that is below the freezing point of the beer
+
+	bath     IceBath
+	timeAsks bool
+}
+
+func invalidChilling() Chilling {
+	nan := math.NaN()
+	return Chilling{
+		IceLeft: unit.Mass(nan), IceMelted: unit.Mass(nan), UA: Conductance(nan),
+		Depth: unit.Length(nan), Covered: nan, FloatsBelow: nan,
+	}
+}
+
+// chilling gathers the answer at the present state.
+func (m *bathModel) chilling() Chilling {
+	f, now := m.flows(m.y[:]), m.sample()
+	half := (m.From.Celsius() + f.t1) / 2
+	c := Chilling{
+		Time: now.At, Temperature: now.Beer, Upper: now.Upper, Mixed: m.mixed(now), Bath: now.Bath,
+		IceLeft: now.Ice, IceMelted: unit.Mass(m.put) - now.Ice,
+		UA:      m.conductance(half, f.tw),
+		Covered: m.border, Depth: unit.Length(m.start * float64(m.Vessel.Height)),
+		bath: m.IceBath,
+	}
+	if !m.Drained {
+		c.FloatsBelow = m.Vessel.FloatsBelow(c.Depth)
+	}
+	freezes, _ := m.bathPoints(m.fresh)
+	c.BathFreezes = Celsius(freezes)
+	c.FreezesBeer = freezes < m.Beer.FreezingPoint().Celsius()
+	return c
+}
+
+// finish checks that no beer froze, and adds how long the ice holds.
+func (m *bathModel) finish(fn string, c Chilling) (Chilling, error) {
+	if err := m.Beer.checkLiquid(fn, "beer temperature reached", Celsius(m.coldest)); err != nil {
+		return invalidChilling(), err
+	}
+	if err := m.Beer.checkLiquid(fn, "beer temperature reached", c.Temperature); err != nil {
+		return invalidChilling(), err
+	}
+	c.Hold = seconds(m.holds())
+	return c, nil
+}
+
+// sample returns the present state.
+func (m *bathModel) sample() Sample {
+	f := m.flows(m.y[:])
+	upper := f.t2
+	if m.y[inBeer] <= m.border*float64(m.Vessel.Capacity) {
+		upper = f.t1 // no beer above the bath
+	}
+	return Sample{
+		At: seconds(m.t), Beer: Celsius(f.t1), Upper: Celsius(upper), Bath: Celsius(f.tw),
+		Ice: unit.Mass(m.y[inIce]), Left: unit.Volume(m.y[inBeer]),
+	}
+}
+
+// mixed returns the mean temperature of the beer of a sample by volume; that
+// beside the bath where the keg is empty.
+func (m *bathModel) mixed(s Sample) Temperature {
+	if s.Left <= 0 {
+		return s.Beer
+	}
+	below := math.Min(1, m.border*float64(m.Vessel.Capacity/s.Left))
+	return s.Upper.Add(Difference(below) * s.Beer.Sub(s.Upper))
+}
+
+// conductance returns the UA between the lower beer of one keg at t °C and the
+// bath at tw.
+func (m *bathModel) conductance(t, tw float64) Conductance {
+	beer, ice := m.y[inBeer], m.y[inIce]
+	wet := math.Min(m.covered(beer, ice), math.Min(m.border, beer/float64(m.Vessel.Capacity)))
+	area := m.body.side*wet + footArea*m.body.end
+	return Conductance(area * m.coefficient(t, tw, ice, m.liquid(ice)))
+}
+
+// Course returns the state of tub and kegs at n evenly spaced times from the
+// start to Time, both included; n is at least 2. It panics for a Chilling that
+// came with an error.
+func (c Chilling) Course(n int) []Sample {
+	m, err := newBathModel(c.bath, "thermal.Chilling.Course")
+	if err != nil {
+		panic("thermal: Course of an invalid Chilling: " + err.Error())
+	}
+	samples := make([]Sample, max(n, 2))
+	for i := range samples {
+		at := c.Time.Seconds() * float64(i) / float64(len(samples)-1)
+		m.runFor(at)
+		samples[i] = m.sample()
+	}
+	return samples
+}
 
 // spread returns the share by which all coefficients between beer, bath and ice
 // may be off together, low and high, and why.

@@ -5,46 +5,52 @@ import (
 
 	"example.com/pourwell/internal/heat"
 	"example.com/pourwell/internal/pipe"
-	"example.com/pourwell/volume"
+	"example.com/pourwell/internal/water"
+	"gonum.org/v1/gonum/unit"
 )
 
-// Ranges of a coil, a plate and a line.
-var (
-	limitTubeLength   = volume.Range{Name: "tube length", Min: 0.1, Max: 200, Suffix: "m", Source: "tubes of draft systems"}
-	limitBore         = volume.Range{Name: "bore", Min: 2, Max: 25, Suffix: "mm", Source: "tubes of draft systems"}
-	limitTubeWall     = volume.Range{Name: "tube wall", Min: 0.1, Max: 10, Suffix: "mm", Source: "tubes of draft systems"}
-	limitWallLambda   = volume.Range{Name: "conductivity of the tube", Min: 0.02, Max: 500, Suffix: "w_per_m_k", Source: "from foam to copper"}
-	limitCurvature    = volume.Range{Name: "bore over winding", Min: 0.002, Max: 0.14, Source: "Schmidt 1967 holds to 0.14"}
-	limitBath         = volume.Range{Name: "bath temperature", Min: -5, Max: 40, Suffix: "c", Source: "range of the beer's properties"}
-	limitFilm         = volume.Range{Name: "film coefficient", Min: 20, Max: 20000, Suffix: "w_per_m2_k", Source: "from still air in ice to boiling"}
-	limitFilmBand     = volume.Range{Name: "band of the film coefficient", Min: 0, Max: 0.9, Source: "a share: 0.4 is ±40 %"}
-	limitFlow         = volume.Range{Name: "flow", Min: 0.01, Max: 40, Suffix: "l_per_min", Source: "taps of draft systems"}
-	limitCoilReynolds = volume.Range{Name: "Reynolds number", Min: 0, Max: 1e5, Source: "VDI Heat Atlas, coils"}
-)
+// coilStations is the number of steps of the march; halving their length moves
+// no outlet by 0.01 K.
+const coilStations = 8
 
-// check returns a [*volume.RangeError] in the name of fn if the coil, the
-// inlet temperature or the flow lies outside its range.
-func (c *Coil) check(fn string, inlet Temperature, flow Flow) error {
-	for _, x := range [...]struct {
-		limit *volume.Range
-		value float64
-	}{
-		{&limitTubeLength, float64(c.Length)},
-		{&limitBore, float64(c.Bore) * 1e3},
-		{&limitTubeWall, float64(c.Wall) * 1e3},
-		{&limitWallLambda, float64(c.Conductivity)},
-		{&limitCurvature, float64(c.Bore / c.Winding)},
-		{&limitBath, c.Bath.Celsius()},
-		{&limitFilm, float64(c.Film)},
-		{&limitFilmBand, c.FilmBand},
-		{&limitLiquid, inlet.Celsius()},
-		{&limitFlow, flow.LitresPerMinute()},
-	} {
-		if err := x.limit.Check(fn, x.value); err != nil {
-			return err
-		}
+// chill marches the coil; all arguments are within their ranges.
+func (c *Coil) chill(inlet, flow float64, stations int) CoilChill {
+	bath, bore, length := c.Bath.Celsius(), float64(c.Bore), float64(c.Length)
+	outside := bore + 2*float64(c.Wall)
+	density := c.Beer.density(inlet)
+	m := coilMarch{
+		Coil: c, bath: bath, bore: bore, massFlow: density * flow,
+		specific: c.Beer.heatCapacity((inlet + bath) / 2), // varies by less than 1 % between the two
+		wall:     heat.RadialResistance(bore, outside, float64(c.Conductivity)),
+		outer:    heat.FilmResistance(outside, float64(c.Film)),
 	}
-	return nil
+	capacityRate := m.massFlow * m.specific
+	dx := length / float64(stations)
+	theta, ntu := inlet-bath, 0.0
+	for range stations { // midpoint rule on the logarithm of T − T_bath
+		half := theta * math.Exp(-m.conductance(theta)*dx/2/capacityRate)
+		step := m.conductance(half) * dx / capacityRate
+		ntu += step
+		theta *= math.Exp(-step)
+	}
+	outlet := bath + theta
+	ua := ntu * capacityRate
+	r := CoilChill{
+		Outlet: Celsius(outlet), NTU: ntu, Effectiveness: -math.Expm1(-ntu),
+		Reynolds:         m.reynolds((inlet + outlet) / 2),
+		CriticalReynolds: pipe.CriticalSchmidt(bore / float64(c.Winding)),
+		UA:               Conductance(ua),
+		Heat:             unit.Power(capacityRate * (inlet - outlet)),
+		HoldUp:           unit.Volume(math.Pi / 4 * bore * bore * length),
+		FreezeMargin:     c.Bath.Sub(c.Beer.FreezingPoint()),
+		coil:             *c, inlet: inlet, capacityRate: capacityRate,
+		inner: length/ua - m.wall - m.outer, wall: m.wall, outer: m.outer,
+		standing: c.standing(density * m.specific),
+	}
+	r.Blocks = r.FreezeMargin < 0
+	r.IcePerLitre = unit.Mass(density * m.specific * 1e-3 * (inlet - outlet) / water.LatentHeat)
+	r.IcePerHour = unit.Mass(float64(r.Heat) * 3600 / water.LatentHeat)
+	return r
 }
 
 // A coilMarch holds what stays the same from station to station.

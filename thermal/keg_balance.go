@@ -1,54 +1,14 @@
 package thermal
 
 import (
-	"fmt"
 	"math"
+	"time"
 
 	"example.com/pourwell/internal/air"
 	"example.com/pourwell/internal/heat"
 	"example.com/pourwell/internal/solve"
-	"example.com/pourwell/volume"
+	"gonum.org/v1/gonum/unit"
 )
-
-// Judged figures of the keg's build; no source.
-const (
-	gasFilm  = 15.0 // through the gas space to the surface of the beer, W/(m² K)
-	footArea = 0.5  // share of the bottom that air reaches, inside the foot ring
-	dished   = 1.2  // area of a dished end over that of a flat one
-)
-
-// Heat capacity of stainless steel AISI 304, J/(kg K). Source: Bergman et al.,
-// table A.1 (from memory).
-const steelHeat = 477.0
-
-// Conductivity of flexible elastomeric or polyethylene foam, design value,
-// W/(m K). Source: DIN EN 12524:2000.
-const foamConductivity = 0.050
-
-// finishes are emissivity dry and wet, and absorptance for sunlight. Sources:
-// Bergman et al., tables A.11 and A.12, clean and polished stainless steel
-// (from memory); white paint and black lacquer in Mechanical Engineers'
-// Handbook, vol. 4, table 19, for whose mean the painted absorptance stands; a
-// surface with beads of dew is judged to lie between steel and a water film
-// (0.96).
-var finishes = [...]struct{ dry, wet, solar float64 }{
-	Bare:    {0.20, 0.70, 0.40},
-	Painted: {0.90, 0.95, 0.55},
-}
-
-// jacketFinish is that of a dark cloth or foam jacket.
-var jacketFinish = struct{ dry, wet, solar float64 }{0.90, 0.95, 0.90}
-
-// A body is the cylinder of a vessel's beer, as wide as the vessel: what lies
-// above and below is open rings. Heat passes its side and ends.
-type body struct{ diameter, height, side, end float64 } // m, m, m², m²
-
-func bodyOf(v volume.Vessel) body {
-	d := float64(v.Diameter)
-	end := math.Pi / 4 * d * d
-	h := float64(v.Capacity) / end
-	return body{d, h, math.Pi * d * h, dished * end}
-}
 
 // A kegModel is the heat balance of a keg in air.
 type kegModel struct {
@@ -62,15 +22,6 @@ type kegModel struct {
 	table    heat.Table
 	from     float64
 	fine     float64 // divides step and tolerance; 1 unless a test refines
-}
-
-// A part is a face of the keg with its inside.
-type part struct {
-	heat.Face
-	area   float64 // outside, m²
-	inside float64 // area of the beer's side of it, m²; 0 for none
-	height float64 // of the beer's film, m; 0 for a fixed film through gas
-	jacket float64 // resistance, m² K/W of outside area
 }
 
 // newKegModel builds the balance. The parts are the wetted side, the side
@@ -118,6 +69,28 @@ func newKegModel(k Keg) *kegModel {
 	return m
 }
 
+// measured prepares the balance of a keg whose UA was measured:
+//
+//	C dT/dt = UA (T_sa − T)
+//
+// T_sa is the sol-air temperature: that which air in the shade would need to
+// heat the keg as this air and sun do, the mean over its faces by area. Most of
+// the sunshine on a well insulated keg goes back into the air, so that it
+// settles no warmer than a bare one of the same finish would; all of the sun
+// over a small UA would have it boil.
+//
+// Source: sol-air temperature, ASHRAE Handbook, Fundamentals, chapter on
+// cooling loads (from memory); films [1] to [4] of the package.
+func (m *kegModel) measured() {
+	sum, area := 0.0, 0.0
+	for i := range m.parts {
+		p := &m.parts[i]
+		sum += p.area * (p.SolAir() - p.T)
+		area += p.area
+	}
+	m.solAir = m.air + sum/area
+}
+
 // evaluate returns the heat into the keg and the dew's part of it, W, with
 // beer of c °C.
 func (m *kegModel) evaluate(c float64) (q, dew float64) {
@@ -130,46 +103,6 @@ func (m *kegModel) evaluate(c float64) (q, dew float64) {
 		dew += di
 	}
 	return q, dew
-}
-
-// heat returns the heat through the part into beer of c °C, and the dew's part.
-func (p *part) heat(b Beer, densest, c float64) (q, dew float64) {
-	if p.area == 0 || p.inside == 0 {
-		return 0, 0
-	}
-	tb := c + zeroCelsius
-	h := gasFilm
-	if p.height > 0 {
-		h = 100 // first guess, W/(m² K)
-	}
-	for range 3 {
-		q, dew = p.Through(tb, p.jacket+p.area/(p.inside*h))
-		if p.height == 0 {
-			break
-		}
-		h = b.film(c, c+q*p.area/(p.inside*h), p.height, densest)
-	}
-	return q * p.area, dew * p.area
-}
-
-// film returns the coefficient between beer of c °C and an upright wall of tw
-// °C and that height, W/(m² K). Beyond −5 and 40 °C the properties at those
-// bounds stand in: above, the film is a twentieth of the resistance or less;
-// below, only a wall or a keg that is left in frost gets there.
-func (b Beer) film(c, tw, height, densest float64) float64 {
-	f := b.fluidAt(math.Max(limitLiquid.Min, math.Min((c+tw)/2, limitLiquid.Max)))
-	ra := f.Rayleigh(heat.WaterBuoyancy(tw, c, densest), height)
-	return heat.NusseltPlate(ra, f.Pr) * f.K / height
-}
-
-// densest returns the temperature, °C, at which the beer is densest.
-func (b Beer) densest() float64 {
-	slope := func(c float64) float64 { return b.density(c+0.01) - b.density(c-0.01) }
-	c, ok := solve.Root(slope, -20, 6, 1e-3)
-	if !ok {
-		return -20 // strong beer has no maximum above the range of its density
-	}
-	return c
 }
 
 // heat returns the heat into the keg and the dew's part of it, W, from the
@@ -263,24 +196,27 @@ func (m *kegModel) integrator() *solve.Integrator {
 	return solve.NewIntegrator(d, []float64{1e-5 / m.fine, math.Inf(1)}, 3600/m.fine)
 }
 
-// never says that the process ends before the target, °C; how is what it does
-// there, such as "settles at".
-func never(fn, how string, target, there float64) error {
-	return fmt.Errorf("%s: %w: the beer %s %s, so it does not get to %s",
-		fn, ErrNever, how, onBothScales(Celsius(there)), onBothScales(Celsius(target)))
-}
-
-// checkLiquid refuses a temperature at which the beer is frozen or its
-// properties are not known.
-func (b Beer) checkLiquid(fn, name string, t Temperature) error {
-	if err := limitLiquid.Check(fn, t.Celsius()); err != nil {
-		return err
+// warming gathers the answer after a run.
+func (k Keg) warming(m *kegModel, seconds float64, s kegState) Warming {
+	heat := m.capacity * (s.t - k.From.Celsius())
+	w := Warming{
+		Time:        time.Duration(seconds * float64(time.Second)),
+		Temperature: Celsius(s.t),
+		Settles:     Celsius(m.settles()),
+		UA:          m.conductance((k.From.Celsius() + s.t) / 2),
+		Heat:        unit.Power(heat / seconds),
+		Dew:         unit.Mass(s.dew / m.latent),
+		keg:         k,
 	}
-	r := volume.Range{
-		Name: name, Min: b.FreezingPoint().Celsius(), Max: limitLiquid.Max, Suffix: "c",
-		Source: "this beer freezes at the lower bound",
+	if heat > 0 {
+		w.DewHeatShare = math.Min(s.dew/heat, 1)
 	}
-	return r.Check(fn, t.Celsius())
+	if seconds == 0 {
+		q, dew := m.heat(s.t)
+		w.Heat = unit.Power(q)
+		if q > 0 {
+			w.DewHeatShare = math.Min(dew/q, 1)
+		}
+	}
+	return w
 }
-
-var limitDuration = volume.Range{Name: "time", Min: 0, Max: 30 * 24, Suffix: "h", Source: "beer kept for a month is a matter of storage, not of a day"}

@@ -59,8 +59,10 @@ func (c Coil) LargestFlow(inlet, target Temperature) (CoilLimit, error) {
 
 // Outlets of a chill in °C: the likely one, and the ends of its band.
 func likely(r *CoilChill) float64 { return r.Outlet.Celsius() }
-func best(r *CoilChill) float64   { low, _ := r.outletBand(); return low }
-func worst(r *CoilChill) float64  { _, high := r.outletBand(); return high }
+
+func best(r *CoilChill) float64 { low, _ := r.outletBand(); return low }
+
+func worst(r *CoilChill) float64 { _, high := r.outletBand(); return high }
 
 // flowFor returns the largest flow, in m³/s, whose outlet meets the target in
 // °C; 0 if none does. If every flow does it returns the greatest one, and true.

@@ -3,7 +3,6 @@ package thermal
 import (
 	"fmt"
 	"math"
-	"slices"
 
 	"example.com/pourwell/internal/heat"
 	"example.com/pourwell/internal/solve"
@@ -12,54 +11,13 @@ import (
 	"gonum.org/v1/gonum/unit"
 )
 
-// Components of the state. Heats are counted from liquid at 0 °C.
+// Solid polyethylene, of which tubs are made, and the foam of an ice chest.
+// Sources: high-density polyethylene, DIN EN 12524:2000; moulded polystyrene
+// foam, ASHRAE Handbook, Fundamentals (read at second hand).
 const (
-	inLower = iota // heat of the beer and steel below the bath's surface, one keg, J
-	inUpper        // heat of those above it, one keg, J
-	inBeer         // beer left in one keg, m³
-	inWater        // heat of the water of the bath, J
-	inIce          // ice left, kg
-	inGain         // heat that came from air and sun, J
-	inDrawn        // heat that left with drawn beer, all kegs, J
-	bathStates
+	SolidPlastic Conductivity = 0.50   // W/(m K)
+	ChestFoam    Conductivity = 0.0355 // W/(m K)
 )
-
-// A bathModel is the heat balance of kegs in a tub, and its state.
-type bathModel struct {
-	IceBath
-	n        float64 // kegs
-	body     body
-	rho, c   float64 // of beer, kg/m³ and J/(kg K)
-	densest  float64 // of beer, °C
-	steel    float64 // of one keg, J/K
-	wall     float64 // resistance of its wall, m² K/W: nothing for steel, a tenth for a bottle's glass
-	cold     float64 // that 1 kg of the ice takes up, J/kg
-	fresh    float64 // water at the start, kg
-	salt     float64 // kg
-	depth    float64 // share of the keg's height below the bath, if the keg stands
-	share    float64 // of the keg's height per kg of ice alone, where drained
-	mixing   float64 // convection between the zones, W/(m² K) per K^(q/3)
-	creep    float64 // conduction between the zones, W m/K
-	scale    float64 // of all coefficients between beer, bath and ice; for the band
-	keg      filmTable
-	side     heat.Table // W/m² into the beer through the bare side
-	top      heat.Table // W into the beer from above, full keg
-	tub      heat.Table // W into the bath
-	breaks   []float64
-	s        *solve.Integrator
-	t        float64
-	y        [bathStates]float64
-	put      float64 // ice put in so far, kg
-	heap     float64 // ice that the present heap was made of, kg
-	bailed   float64 // water that ran over the brim, kg
-	toppedTo float64 // top-ups due before it are in, s
-	rate     float64 // drawn from each keg, m³/s
-	iceGone  float64 // s; NaN while there is ice
-	extreme  float64 // the beer's temperature closest to a target, °C
-	coldest  float64 // of the beer so far, °C
-	border   float64 // between the zones: share of the keg's height below the bath at the start
-	start    float64 // depth at the start, in heights of the keg
-}
 
 // newBathModel builds the balance and puts it at the start.
 func newBathModel(b IceBath, fn string) (*bathModel, error) {
@@ -125,27 +83,6 @@ func (m *bathModel) stand(fn string) error {
 	return nil
 }
 
-// plan sorts the times at which something changes, and refuses pours that the
-// kegs cannot give.
-func (m *bathModel) plan(fn string) error {
-	total := unit.Volume(0)
-	m.breaks = make([]float64, 0, 2*len(m.Pours)+len(m.TopUps)+1)
-	for _, p := range m.Pours {
-		total += p.Volume
-		m.breaks = append(m.breaks, p.Start.Seconds(), p.End.Seconds())
-	}
-	for _, t := range m.TopUps {
-		m.breaks = append(m.breaks, t.At.Seconds())
-	}
-	slices.Sort(m.breaks)
-	have := unit.Volume(m.n*m.Fill) * m.Vessel.Capacity
-	if total > have*(1+1e-9) {
-		return fmt.Errorf("%s: %w: the pours take %s, and %s %s of beer", fn, ErrNoSolution,
-			volumeInBoth(total), holding(m.Kegs), volumeInBoth(have))
-	}
-	return nil
-}
-
 // capacities returns the heat capacities of one keg below and above the border,
 // J/K. Its steel lies evenly along its height.
 func (m *bathModel) capacities(beer float64) (lower, upper float64) {
@@ -174,8 +111,13 @@ func (m *bathModel) draught(beer float64) float64 {
 	return (float64(m.Vessel.Tare) + m.rho*beer) / (waterIce * float64(m.Vessel.Displaced(m.Vessel.Height)))
 }
 
-// waterIce is the density of water at 0 °C, kg/m³; IAPWS SR6-08.
-const waterIce = 999.84
+// liquid returns the water in the bath, kg, without its salt.
+func (m *bathModel) liquid(ice float64) float64 {
+	if m.Drained {
+		return 0
+	}
+	return m.fresh + m.put - ice - m.bailed
+}
 
 // films prepares the tables of heat flows.
 func (m *bathModel) films() {

@@ -7,6 +7,14 @@ import (
 	"gonum.org/v1/gonum/unit"
 )
 
+// Heat that a volume of the line's materials takes up, J/(m³ K).
+const (
+	lineWallHeat = 1200 * 1000 // flexible PVC, EN 12524; polyethylene takes 2.0e6
+	lineFoamHeat = 70 * 1500   // elastomeric foam, EN 12524
+	lineEmits    = 0.9         // emissivity of plastics and rubber, Mechanical Engineers' Handbook
+	lineWet      = 0.96        // of a film of water, from memory
+)
+
 // run works out everything that beer of t °C meets in the line. inner is the
 // resistance of the film inside, K m/W; where the beer stands it is 0, and the
 // scale of the result is a time in s instead of the product of length and
@@ -56,4 +64,12 @@ func (l *Line) run(t, inner float64) LineRun {
 	}
 	r.CriticalRadius = unit.Length(heat.CriticalRadius(k, r.outside, outer))
 	return r
+}
+
+// finish fills what follows from the share of the difference that is left, and
+// the heat rate that a kelvin of warming stands for, W/K.
+func (r *LineRun) finish(left, rate float64) {
+	change := (r.settles - r.inlet) * (1 - left)
+	r.Temperature = Celsius(r.inlet + change)
+	r.Heat = unit.Power(rate * change)
 }

@@ -1,6 +1,10 @@
 package thermal
 
-import "example.com/pourwell/internal/solve"
+import (
+	"cmp"
+
+	"example.com/pourwell/internal/solve"
+)
 
 // A Beer is a liquid described by its alcohol and its extract. It is opaque;
 // make one with [BeerOf]. The zero value is ordinary beer, of 5 % alcohol by
@@ -33,10 +37,7 @@ const (
 // extract is left for that alcohol and gravity, BeerOf returns a [*RangeError]
 // and ordinary beer, the zero value.
 func BeerOf(abv, fg float64) (Beer, error) {
-	if err := limitABV.Check("thermal.BeerOf", abv); err != nil {
-		return Beer{}, err
-	}
-	if err := limitFG.Check("thermal.BeerOf", fg); err != nil {
+	if err := cmp.Or(limitABV.Check("thermal.BeerOf", abv), limitFG.Check("thermal.BeerOf", fg)); err != nil {
 		return Beer{}, err
 	}
 	b := Beer{abv - ordinaryABV, fg - ordinaryFG}

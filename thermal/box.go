@@ -1,11 +1,11 @@
 package thermal
 
 import (
+	"cmp"
 	"math"
 	"time"
 
 	"example.com/pourwell/internal/water"
-	"example.com/pourwell/volume"
 	"gonum.org/v1/gonum/unit"
 )
 
@@ -23,13 +23,8 @@ import (
 // IAPWS-06.
 func (u Conductance) Melts(air Temperature, d time.Duration) (unit.Mass, error) {
 	const fn = "thermal.Conductance.Melts"
-	for _, c := range [...]struct {
-		limit volume.Range
-		value float64
-	}{{limitBoxUA, float64(u)}, {limitAir, air.Celsius()}, {limitDuration, d.Hours()}} {
-		if err := c.limit.Check(fn, c.value); err != nil {
-			return unit.Mass(math.NaN()), err
-		}
+	if err := cmp.Or(limitBoxUA.Check(fn, float64(u)), limitAir.Check(fn, air.Celsius()), limitDuration.Check(fn, d.Hours())); err != nil {
+		return unit.Mass(math.NaN()), err
 	}
 	return unit.Mass(float64(u) * max(0, air.Celsius()) * d.Seconds() / water.LatentHeat), nil
 }
@@ -49,17 +44,8 @@ func (u Conductance) Melts(air Temperature, d time.Duration) (unit.Mass, error) 
 // latent heat IAPWS-06.
 func MeltedIce(melted unit.Mass, air Temperature, during time.Duration) (Calibrated, error) {
 	const fn = "thermal.MeltedIce"
-	for _, x := range [...]struct {
-		limit *volume.Range
-		value float64
-	}{
-		{&limitMelted, float64(melted)},
-		{&limitMeltAir, air.Celsius()},
-		{&limitSpan, during.Seconds()},
-	} {
-		if err := x.limit.Check(fn, x.value); err != nil {
-			return noCalibrated(), err
-		}
+	if err := cmp.Or(limitMelted.Check(fn, float64(melted)), limitMeltAir.Check(fn, air.Celsius()), limitSpan.Check(fn, during.Seconds())); err != nil {
+		return noCalibrated(), err
 	}
 	ua := float64(melted) * water.LatentHeat / (air.Celsius() * during.Seconds())
 	return Calibrated{

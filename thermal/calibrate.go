@@ -1,6 +1,7 @@
 package thermal
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"time"
@@ -131,19 +132,14 @@ func (c *Calibration) fit(air float64) logFit {
 
 // check returns an error in the name of fn if the readings cannot be used.
 func (c *Calibration) check(fn string) error {
-	for _, x := range [...]struct {
-		limit *volume.Range
-		value float64
-	}{
-		{&limitReadings, float64(len(c.Readings))},
-		{&limitAir, c.Air.Celsius()},
-		{&limitContent, float64(c.Content) * 1e3},
-		{&limitMetal, float64(c.Metal)},
-		{&limitThermometer, float64(c.Thermometer)},
-	} {
-		if err := x.limit.Check(fn, x.value); err != nil {
-			return err
-		}
+	if err := cmp.Or(
+		limitReadings.Check(fn, float64(len(c.Readings))),
+		limitAir.Check(fn, c.Air.Celsius()),
+		limitContent.Check(fn, float64(c.Content)*1e3),
+		limitMetal.Check(fn, float64(c.Metal)),
+		limitThermometer.Check(fn, float64(c.Thermometer)),
+	); err != nil {
+		return err
 	}
 	first, last := c.Readings[0], c.Readings[len(c.Readings)-1]
 	if err := limitSpan.Check(fn, (last.Time - first.Time).Seconds()); err != nil {

@@ -1,6 +1,7 @@
 package thermal
 
 import (
+	"cmp"
 	"math"
 	"time"
 
@@ -59,10 +60,8 @@ func (m *bathModel) chilling() Chilling {
 
 // finish checks that no beer froze, and adds how long the ice holds.
 func (m *bathModel) finish(fn string, c Chilling) (Chilling, error) {
-	if err := m.Beer.checkLiquid(fn, "beer temperature reached", Celsius(m.coldest)); err != nil {
-		return invalidChilling(), err
-	}
-	if err := m.Beer.checkLiquid(fn, "beer temperature reached", c.Temperature); err != nil {
+	const reached = "beer temperature reached"
+	if err := cmp.Or(m.Beer.checkLiquid(fn, reached, Celsius(m.coldest)), m.Beer.checkLiquid(fn, reached, c.Temperature)); err != nil {
 		return invalidChilling(), err
 	}
 	c.Hold = seconds(m.holds())

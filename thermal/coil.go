@@ -1,6 +1,7 @@
 package thermal
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 
@@ -177,26 +178,18 @@ func (c Coil) Serve(inlet Temperature, p Pours) (Service, error) {
 // check returns a [*volume.RangeError] in the name of fn if the coil, the
 // inlet temperature or the flow lies outside its range.
 func (c *Coil) check(fn string, inlet Temperature, flow Flow) error {
-	for _, x := range [...]struct {
-		limit *volume.Range
-		value float64
-	}{
-		{&limitTubeLength, float64(c.Length)},
-		{&limitBore, float64(c.Bore) * 1e3},
-		{&limitTubeWall, float64(c.Wall) * 1e3},
-		{&limitWallLambda, float64(c.Conductivity)},
-		{&limitCurvature, float64(c.Bore / c.Winding)},
-		{&limitBath, c.Bath.Celsius()},
-		{&limitFilm, float64(c.Film)},
-		{&limitFilmBand, c.FilmBand},
-		{&limitLiquid, inlet.Celsius()},
-		{&limitFlow, flow.LitresPerMinute()},
-	} {
-		if err := x.limit.Check(fn, x.value); err != nil {
-			return err
-		}
-	}
-	return nil
+	return cmp.Or(
+		limitTubeLength.Check(fn, float64(c.Length)),
+		limitBore.Check(fn, float64(c.Bore)*1e3),
+		limitTubeWall.Check(fn, float64(c.Wall)*1e3),
+		limitWallLambda.Check(fn, float64(c.Conductivity)),
+		limitCurvature.Check(fn, float64(c.Bore/c.Winding)),
+		limitBath.Check(fn, c.Bath.Celsius()),
+		limitFilm.Check(fn, float64(c.Film)),
+		limitFilmBand.Check(fn, c.FilmBand),
+		limitLiquid.Check(fn, inlet.Celsius()),
+		limitFlow.Check(fn, flow.LitresPerMinute()),
+	)
 }
 
 // noCoilChill is what Chill returns beside an error.

@@ -1,6 +1,7 @@
 package thermal
 
 import (
+	"cmp"
 	"math"
 	"time"
 
@@ -134,24 +135,17 @@ func (g *Glassful) fill() float64 {
 // check returns a [*volume.RangeError] in the name of fn if something lies
 // outside its range.
 func (g *Glassful) check(fn string, beer Temperature, wait time.Duration) error {
-	for _, x := range [...]struct {
-		limit *volume.Range
-		value float64
-	}{
-		{&limitGlassMass, float64(g.Glass.Mass)},
-		{&limitGlassBore, float64(g.Glass.Bore) * 1e3},
-		{&limitGlassVolume, float64(g.Liquid) * 1e3},
-		{&limitGlassFill, g.fill()},
-		{&limitAir, g.From.Celsius()},
-		{&limitSolar, g.Solar},
-		{&limitLiquid, beer.Celsius()},
-		{&limitWait, wait.Hours()},
-	} {
-		if err := x.limit.Check(fn, x.value); err != nil {
-			return err
-		}
-	}
-	return g.Around.check(fn)
+	return cmp.Or(
+		limitGlassMass.Check(fn, float64(g.Glass.Mass)),
+		limitGlassBore.Check(fn, float64(g.Glass.Bore)*1e3),
+		limitGlassVolume.Check(fn, float64(g.Liquid)*1e3),
+		limitGlassFill.Check(fn, g.fill()),
+		limitAir.Check(fn, g.From.Celsius()),
+		limitSolar.Check(fn, g.Solar),
+		limitLiquid.Check(fn, beer.Celsius()),
+		limitWait.Check(fn, wait.Hours()),
+		g.Around.check(fn),
+	)
 }
 
 // Course returns the temperature of the beer at n evenly spaced times of the

@@ -1,6 +1,7 @@
 package thermal
 
 import (
+	"cmp"
 	"time"
 
 	"example.com/pourwell/volume"
@@ -86,10 +87,7 @@ func (b IceBath) Dry() IceBath {
 // fitted to two series of bottles in iced water (testdata/bottles_in_ice.csv).
 func (b IceBath) Reach(to Temperature) (Chilling, error) {
 	const fn = "thermal.IceBath.Reach"
-	if err := b.check(fn); err != nil {
-		return invalidChilling(), err
-	}
-	if err := b.Beer.checkLiquid(fn, "target temperature", to); err != nil {
+	if err := cmp.Or(b.check(fn), b.Beer.checkLiquid(fn, "target temperature", to)); err != nil {
 		return invalidChilling(), err
 	}
 	m, err := newBathModel(b, fn)
@@ -109,10 +107,7 @@ func (b IceBath) Reach(to Temperature) (Chilling, error) {
 // [IceBath.Reach]; beer that freezes on the way is a [*RangeError].
 func (b IceBath) After(d time.Duration) (Chilling, error) {
 	const fn = "thermal.IceBath.After"
-	if err := b.check(fn); err != nil {
-		return invalidChilling(), err
-	}
-	if err := limitDuration.Check(fn, d.Hours()); err != nil {
+	if err := cmp.Or(b.check(fn), limitDuration.Check(fn, d.Hours())); err != nil {
 		return invalidChilling(), err
 	}
 	m, err := newBathModel(b, fn)
@@ -127,43 +122,34 @@ func (b IceBath) After(d time.Duration) (Chilling, error) {
 // range. Whether tub, kegs and bath fit each other is checked as they are put
 // together.
 func (b IceBath) check(fn string) error {
-	if err := b.Around.check(fn); err != nil {
-		return err
+	return cmp.Or(
+		b.Around.check(fn),
+		checkVessel(fn, b.Vessel),
+		limitBathAir.Check(fn, b.Around.Air.Celsius()),
+		limitBathKegs.Check(fn, float64(b.Kegs)),
+		limitFill.Check(fn, b.Fill),
+		limitIce.Check(fn, float64(b.Ice)),
+		limitWater.Check(fn, float64(b.Water/volume.Litre)),
+		limitIceFrom.Check(fn, b.IceFrom.Celsius()),
+		limitWaterFrom.Check(fn, b.WaterFrom.Celsius()),
+		limitSalt.Check(fn, b.Salt),
+		limitWall.Check(fn, float64(b.Wall)),
+		limitConductivity.Check(fn, float64(b.Conductivity)),
+		limitUA.Check(fn, float64(b.UA)),
+		limitBathMass.Check(fn, float64(b.Ice)+float64(b.Water/volume.Litre)),
+		b.checkDrain(fn),
+		b.checkSchedule(fn),
+		b.Beer.checkLiquid(fn, "beer temperature", b.From),
+	)
+}
+
+// checkDrain refuses water in a tub whose water runs off.
+func (b IceBath) checkDrain(fn string) error {
+	if !b.Drained || !(b.Water > 0) {
+		return nil
 	}
-	if err := checkVessel(fn, b.Vessel); err != nil {
-		return err
+	return &RangeError{
+		Func: fn, Name: "water in a drained tub", Value: float64(b.Water / volume.Litre), Suffix: "l",
+		Source: "melt water runs off, so there can be none",
 	}
-	for _, c := range [...]struct {
-		limit volume.Range
-		value float64
-	}{
-		{limitBathAir, b.Around.Air.Celsius()},
-		{limitBathKegs, float64(b.Kegs)},
-		{limitFill, b.Fill},
-		{limitIce, float64(b.Ice)},
-		{limitWater, float64(b.Water / volume.Litre)},
-		{limitIceFrom, b.IceFrom.Celsius()},
-		{limitWaterFrom, b.WaterFrom.Celsius()},
-		{limitSalt, b.Salt},
-		{limitWall, float64(b.Wall)},
-		{limitConductivity, float64(b.Conductivity)},
-		{limitUA, float64(b.UA)},
-	} {
-		if err := c.limit.Check(fn, c.value); err != nil {
-			return err
-		}
-	}
-	if err := limitBathMass.Check(fn, float64(b.Ice)+float64(b.Water/volume.Litre)); err != nil {
-		return err
-	}
-	if b.Drained && b.Water > 0 {
-		return &RangeError{
-			Func: fn, Name: "water in a drained tub", Value: float64(b.Water / volume.Litre), Suffix: "l",
-			Source: "melt water runs off, so there can be none",
-		}
-	}
-	if err := b.checkSchedule(fn); err != nil {
-		return err
-	}
-	return b.Beer.checkLiquid(fn, "beer temperature", b.From)
 }

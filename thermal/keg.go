@@ -1,6 +1,7 @@
 package thermal
 
 import (
+	"cmp"
 	"math"
 	"time"
 
@@ -87,10 +88,7 @@ func (w Warming) DewPerHour() unit.Mass {
 // foot of the keg as in the working, judged.
 func (k Keg) Reach(to Temperature) (Warming, error) {
 	const fn = "thermal.Keg.Reach"
-	if err := k.check(fn); err != nil {
-		return invalidWarming(), err
-	}
-	if err := k.Beer.checkLiquid(fn, "target temperature", to); err != nil {
+	if err := cmp.Or(k.check(fn), k.Beer.checkLiquid(fn, "target temperature", to)); err != nil {
 		return invalidWarming(), err
 	}
 	m := newKegModel(k)
@@ -110,10 +108,7 @@ func (k Keg) Reach(to Temperature) (Warming, error) {
 // pass 40 °C on the way is a [*RangeError].
 func (k Keg) After(d time.Duration) (Warming, error) {
 	const fn = "thermal.Keg.After"
-	if err := k.check(fn); err != nil {
-		return invalidWarming(), err
-	}
-	if err := limitDuration.Check(fn, d.Hours()); err != nil {
+	if err := cmp.Or(k.check(fn), limitDuration.Check(fn, d.Hours())); err != nil {
 		return invalidWarming(), err
 	}
 	m := newKegModel(k)
@@ -128,26 +123,15 @@ func (k Keg) After(d time.Duration) (Warming, error) {
 // check returns a [*RangeError] in the name of fn if a field lies outside its
 // range.
 func (k Keg) check(fn string) error {
-	if err := k.Around.check(fn); err != nil {
-		return err
-	}
-	if err := checkVessel(fn, k.Vessel); err != nil {
-		return err
-	}
-	for _, c := range [...]struct {
-		limit volume.Range
-		value float64
-	}{
-		{limitFill, k.Fill},
-		{limitJacket, float64(k.Jacket)},
-		{limitUA, float64(k.UA)},
-		{limitSurface, float64(k.Surface)},
-	} {
-		if err := c.limit.Check(fn, c.value); err != nil {
-			return err
-		}
-	}
-	return k.Beer.checkLiquid(fn, "beer temperature", k.From)
+	return cmp.Or(
+		k.Around.check(fn),
+		checkVessel(fn, k.Vessel),
+		limitFill.Check(fn, k.Fill),
+		limitJacket.Check(fn, float64(k.Jacket)),
+		limitUA.Check(fn, float64(k.UA)),
+		limitSurface.Check(fn, float64(k.Surface)),
+		k.Beer.checkLiquid(fn, "beer temperature", k.From),
+	)
 }
 
 func invalidWarming() Warming {

@@ -1,6 +1,7 @@
 package thermal
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 
@@ -27,10 +28,7 @@ type CoilLimit struct {
 func (c Coil) LargestFlow(inlet, target Temperature) (CoilLimit, error) {
 	const fn = "thermal.Coil.LargestFlow"
 	none := CoilLimit{Flow: Flow(math.NaN()), Chill: noCoilChill()}
-	if err := c.check(fn, inlet, Flow(1e-5)); err != nil {
-		return none, err
-	}
-	if err := limitLiquid.Check(fn, target.Celsius()); err != nil {
+	if err := cmp.Or(c.check(fn, inlet, Flow(1e-5)), limitLiquid.Check(fn, target.Celsius())); err != nil {
 		return none, err
 	}
 	freezing := c.Beer.FreezingPoint()

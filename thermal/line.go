@@ -1,6 +1,7 @@
 package thermal
 
 import (
+	"cmp"
 	"math"
 	"time"
 
@@ -75,10 +76,7 @@ type LineRun struct {
 // package.
 func (l Line) Carry(inlet Temperature, flow Flow) (LineRun, error) {
 	const fn = "thermal.Line.Carry"
-	if err := l.check(fn, inlet); err != nil {
-		return noLineRun(), err
-	}
-	if err := limitFlow.Check(fn, flow.LitresPerMinute()); err != nil {
+	if err := cmp.Or(l.check(fn, inlet), limitFlow.Check(fn, flow.LitresPerMinute())); err != nil {
 		return noLineRun(), err
 	}
 	t := inlet.Celsius()
@@ -110,10 +108,7 @@ func (l Line) Carry(inlet Temperature, flow Flow) (LineRun, error) {
 // Valid and banded as [Line.Carry], for 0 to 7 days.
 func (l Line) Stand(inlet Temperature, d time.Duration) (LineRun, error) {
 	const fn = "thermal.Line.Stand"
-	if err := l.check(fn, inlet); err != nil {
-		return noLineRun(), err
-	}
-	if err := limitStanding.Check(fn, d.Hours()); err != nil {
+	if err := cmp.Or(l.check(fn, inlet), limitStanding.Check(fn, d.Hours())); err != nil {
 		return noLineRun(), err
 	}
 	t := inlet.Celsius()
@@ -135,33 +130,26 @@ func (l Line) Stand(inlet Temperature, d time.Duration) (LineRun, error) {
 // check returns a [*volume.RangeError] in the name of fn if the line or the
 // inlet temperature lies outside its range.
 func (l *Line) check(fn string, inlet Temperature) error {
-	for _, x := range [...]struct {
-		limit *volume.Range
-		value float64
-	}{
-		{&limitTubeLength, float64(l.Length)},
-		{&limitBore, float64(l.Bore) * 1e3},
-		{&limitTubeWall, float64(l.Wall) * 1e3},
-		{&limitWallLambda, float64(l.Conductivity)},
-		{&limitInsulation, float64(l.Insulation) * 1e3},
-		{&limitWallLambda, float64(l.InsulationConductivity)},
-		{&limitSolar, l.Solar},
-		{&limitLiquid, inlet.Celsius()},
-	} {
-		if err := x.limit.Check(fn, x.value); err != nil {
-			return err
-		}
-	}
-	return l.Around.check(fn)
+	return cmp.Or(
+		limitTubeLength.Check(fn, float64(l.Length)),
+		limitBore.Check(fn, float64(l.Bore)*1e3),
+		limitTubeWall.Check(fn, float64(l.Wall)*1e3),
+		limitWallLambda.Check(fn, float64(l.Conductivity)),
+		limitInsulation.Check(fn, float64(l.Insulation)*1e3),
+		limitWallLambda.Check(fn, float64(l.InsulationConductivity)),
+		limitSolar.Check(fn, l.Solar),
+		limitLiquid.Check(fn, inlet.Celsius()),
+		l.Around.check(fn),
+	)
 }
 
 // check returns an error in the name of fn if the answer is not finite or the
 // beer would freeze.
 func (r *LineRun) check(fn string) error {
-	if err := finite(fn, r.Temperature.Celsius(), r.settles, float64(r.UA), float64(r.Heat), float64(r.CriticalRadius), r.TimeConstant.Seconds()); err != nil {
-		return err
-	}
-	return r.line.Beer.freezes(fn, r.Temperature)
+	return cmp.Or(
+		finite(fn, r.Temperature.Celsius(), r.settles, float64(r.UA), float64(r.Heat), float64(r.CriticalRadius), r.TimeConstant.Seconds()),
+		r.line.Beer.freezes(fn, r.Temperature),
+	)
 }
 
 // noLineRun is what a calculation of a line returns beside an error.

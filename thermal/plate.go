@@ -1,6 +1,7 @@
 package thermal
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"time"
@@ -150,25 +151,17 @@ func (p Plate) DrainDue(inlet Temperature, pours Pours, ice unit.Mass) (time.Dur
 // check returns a [*volume.RangeError] in the name of fn if the plate, the
 // inlet temperature or the flow lies outside its range.
 func (p *Plate) check(fn string, inlet Temperature, flow Flow) error {
-	for _, x := range [...]struct {
-		limit *volume.Range
-		value float64
-	}{
-		{&limitPlateSize, float64(p.Width)},
-		{&limitPlateSize, float64(p.Depth)},
-		{&limitPlateMass, float64(p.Mass)},
-		{&limitTubeLength, float64(p.Passage)},
-		{&limitBore, float64(p.Bore) * 1e3},
-		{&limitContact, p.Contact},
-		{&limitFilm, float64(p.Film)},
-		{&limitPlateBeer, inlet.Celsius()},
-		{&limitFlow, flow.LitresPerMinute()},
-	} {
-		if err := x.limit.Check(fn, x.value); err != nil {
-			return err
-		}
-	}
-	return nil
+	return cmp.Or(
+		limitPlateSize.Check(fn, float64(p.Width)),
+		limitPlateSize.Check(fn, float64(p.Depth)),
+		limitPlateMass.Check(fn, float64(p.Mass)),
+		limitTubeLength.Check(fn, float64(p.Passage)),
+		limitBore.Check(fn, float64(p.Bore)*1e3),
+		limitContact.Check(fn, p.Contact),
+		limitFilm.Check(fn, float64(p.Film)),
+		limitPlateBeer.Check(fn, inlet.Celsius()),
+		limitFlow.Check(fn, flow.LitresPerMinute()),
+	)
 }
 
 // noPlateChill is what Chill returns beside an error.

@@ -1,6 +1,7 @@
 package thermal
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
@@ -38,13 +39,7 @@ type TopUp struct {
 // 200 bags are needed, and b as it was.
 func (b IceBath) KeptCold(d time.Duration, bag unit.Mass) (IceBath, error) {
 	const fn = "thermal.IceBath.KeptCold"
-	if err := b.check(fn); err != nil {
-		return b, err
-	}
-	if err := limitDuration.Check(fn, d.Hours()); err != nil {
-		return b, err
-	}
-	if err := limitBag.Check(fn, float64(bag)); err != nil {
+	if err := cmp.Or(b.check(fn), limitDuration.Check(fn, d.Hours()), limitBag.Check(fn, float64(bag))); err != nil {
 		return b, err
 	}
 	kept := b
@@ -68,35 +63,30 @@ const mostBags = 200
 
 // checkSchedule checks pours and top-ups.
 func (b IceBath) checkSchedule(fn string) error {
-	total := b.Ice
 	for _, p := range b.Pours {
-		if err := limitDuration.Check(fn, p.Start.Hours()); err != nil {
-			return err
-		}
 		end := volume.Range{
 			Name: "end of a pour", Min: p.Start.Hours(), Max: limitDuration.Max, Suffix: "h",
 			Source: "a pour ends after it starts",
 		}
-		if err := end.Check(fn, p.End.Hours()); err != nil {
-			return err
-		}
-		if err := limitPour.Check(fn, float64(p.Volume/volume.Litre)); err != nil {
+		if err := cmp.Or(
+			limitDuration.Check(fn, p.Start.Hours()),
+			end.Check(fn, p.End.Hours()),
+			limitPour.Check(fn, float64(p.Volume/volume.Litre)),
+		); err != nil {
 			return err
 		}
 		if p.Volume > 0 && p.End == p.Start {
 			return &RangeError{Func: fn, Name: "volume of a pour that takes no time", Value: float64(p.Volume / volume.Litre), Suffix: "l"}
 		}
 	}
+	total := b.Ice
 	for _, t := range b.TopUps {
-		if err := limitDuration.Check(fn, t.At.Hours()); err != nil {
-			return err
-		}
-		if err := limitIce.Check(fn, float64(t.Ice)); err != nil {
+		if err := cmp.Or(limitDuration.Check(fn, t.At.Hours()), limitIce.Check(fn, float64(t.Ice))); err != nil {
 			return err
 		}
 		total += t.Ice
 	}
-	return limitIce.Check(fn, float64(unit.Mass(total)))
+	return limitIce.Check(fn, float64(total))
 }
 
 // plan sorts the times at which something changes, and refuses pours that the

@@ -1,6 +1,7 @@
 package thermal
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"time"
@@ -31,17 +32,12 @@ func DefaultPours() Pours {
 // check returns a [*volume.RangeError] in the name of fn if the pours lie
 // outside their ranges.
 func (p Pours) check(fn string) error {
-	for _, x := range [...]struct {
-		limit *volume.Range
-		value float64
-	}{
-		{&limitGlassVolume, float64(p.Glass) * 1e3},
-		{&limitFlow, p.Flow.LitresPerMinute()},
-		{&limitNumber, float64(p.Number)},
-	} {
-		if err := x.limit.Check(fn, x.value); err != nil {
-			return err
-		}
+	if err := cmp.Or(
+		limitGlassVolume.Check(fn, float64(p.Glass)*1e3),
+		limitFlow.Check(fn, p.Flow.LitresPerMinute()),
+		limitNumber.Check(fn, float64(p.Number)),
+	); err != nil {
+		return err
 	}
 	every := limitEvery
 	if fill := float64(p.Glass) / float64(p.Flow); p.pause() < 0 {

@@ -1,11 +1,11 @@
 package thermal
 
 import (
+	"cmp"
 	"math"
 
 	"example.com/pourwell/internal/air"
 	"example.com/pourwell/internal/heat"
-	"example.com/pourwell/volume"
 	"gonum.org/v1/gonum/unit"
 )
 
@@ -43,13 +43,8 @@ func Shade(air Temperature) Surroundings {
 // 2 (1945) 154.
 func ClearSky(latitude, day, hour float64) (Irradiance, error) {
 	const fn = "thermal.ClearSky"
-	for _, c := range [...]struct {
-		limit volume.Range
-		value float64
-	}{{limitLatitude, latitude}, {limitDay, day}, {limitHour, hour}} {
-		if err := c.limit.Check(fn, c.value); err != nil {
-			return Irradiance(math.NaN()), err
-		}
+	if err := cmp.Or(limitLatitude.Check(fn, latitude), limitDay.Check(fn, day), limitHour.Check(fn, hour)); err != nil {
+		return Irradiance(math.NaN()), err
 	}
 	return Irradiance(heat.ClearSky(heat.SunHeight(latitude, day, hour))), nil
 }
@@ -81,21 +76,13 @@ func (outside Surroundings) InClosedCar() Surroundings {
 // check returns a [*volume.RangeError] in the name of fn if a field lies
 // outside its range.
 func (s Surroundings) check(fn string) error {
-	for _, c := range [...]struct {
-		limit volume.Range
-		value float64
-	}{
-		{limitAir, s.Air.Celsius()},
-		{limitHumidity, s.Humidity},
-		{limitAltitude, float64(s.Altitude)},
-		{limitSun, float64(s.Sun)},
-		{limitWind, float64(s.Wind)},
-	} {
-		if err := c.limit.Check(fn, c.value); err != nil {
-			return err
-		}
-	}
-	return nil
+	return cmp.Or(
+		limitAir.Check(fn, s.Air.Celsius()),
+		limitHumidity.Check(fn, s.Humidity),
+		limitAltitude.Check(fn, float64(s.Altitude)),
+		limitSun.Check(fn, float64(s.Sun)),
+		limitWind.Check(fn, float64(s.Wind)),
+	)
 }
 
 // ambient returns the air as films need it.

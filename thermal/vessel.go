@@ -1,6 +1,7 @@
 package thermal
 
 import (
+	"cmp"
 	"math"
 
 	"example.com/pourwell/internal/heat"
@@ -78,18 +79,10 @@ func (p *part) heat(b Beer, densest, c float64) (q, dew float64) {
 
 // checkVessel refuses a vessel without the dimensions that heat needs.
 func checkVessel(fn string, v volume.Vessel) error {
-	for _, c := range [...]struct {
-		limit volume.Range
-		value float64
-	}{
-		{limitKegLitres, float64(v.Capacity / volume.Litre)},
-		{limitKegWide, float64(v.Diameter)},
-		{limitKegHigh, float64(v.Height)},
-		{limitTare, float64(v.Tare)},
-	} {
-		if err := c.limit.Check(fn, c.value); err != nil {
-			return err
-		}
-	}
-	return nil
+	return cmp.Or(
+		limitKegLitres.Check(fn, float64(v.Capacity/volume.Litre)),
+		limitKegWide.Check(fn, float64(v.Diameter)),
+		limitKegHigh.Check(fn, float64(v.Height)),
+		limitTare.Check(fn, float64(v.Tare)),
+	)
 }

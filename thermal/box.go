@@ -29,6 +29,9 @@ func (u Conductance) Melts(air Temperature, d time.Duration) (unit.Mass, error) 
 	return unit.Mass(float64(u) * max(0, air.Celsius()) * d.Seconds() / water.LatentHeat), nil
 }
 
+// meltBand is by which share ice and water, weighed wet, are known.
+const meltBand = 0.10
+
 // MeltedIce returns the conductance of a box in which ice melted while water
 // stood in it: what was left is weighed, or the water that ran off.
 //
@@ -49,7 +52,7 @@ func MeltedIce(melted unit.Mass, air Temperature, during time.Duration) (Calibra
 	}
 	ua := float64(melted) * water.LatentHeat / (air.Celsius() * during.Seconds())
 	return Calibrated{
-		UA: Conductance(ua), Uncertainty: Conductance(0.10 * ua),
+		UA: Conductance(ua), Uncertainty: Conductance(meltBand * ua),
 		air: air.Celsius(), melted: float64(melted), during: during.Seconds(),
 	}, nil
 }

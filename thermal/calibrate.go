@@ -176,7 +176,7 @@ func noCalibrated() Calibrated {
 func (r Calibrated) Band() volume.Band {
 	source := "thermometer, scatter and air temperature, two standard deviations"
 	if r.melted > 0 {
-		source = "ice and water weighed wet, ±10 %"
+		source = "ice and water weighed wet, ±" + percent(meltBand)
 	}
 	return volume.Band{
 		Name: "conductance", Low: math.Max(0, float64(r.UA-r.Uncertainty)), High: float64(r.UA + r.Uncertainty),
@@ -203,7 +203,7 @@ func (r Calibrated) Steps() []volume.Step {
 	}
 	return append(steps,
 		volume.Step{Name: "air", Symbol: "T_air", Value: r.air, Suffix: "c", Source: "given"},
-		volume.Step{Name: "heat capacity of content and metal", Symbol: "C", Value: r.capacity, Suffix: "j_per_k", Source: "ρ V c + m × 477 J/(kg K)"},
+		volume.Step{Name: "heat capacity of content and metal", Symbol: "C", Value: r.capacity, Suffix: "j_per_k", Source: fmt.Sprintf("ρ V c + m × %g J/(kg K)", steelHeat)},
 		volume.Step{Name: "slope of ln |T − T_air|", Symbol: "k", Value: r.slope, Suffix: "per_s", Source: "least squares, weights (T − T_air)²; of two readings ln[(T1 − T_air)/(T2 − T_air)]/(t2 − t1)"},
 		volume.Step{Name: "its standard deviation", Symbol: "s_k", Value: r.slopeError, Suffix: "per_s", Source: "thermometer or scatter, and air temperature"},
 		volume.Step{Name: "time constant", Symbol: "τ", Value: r.TimeConstant.Seconds(), Suffix: "s", Source: "1/k"},

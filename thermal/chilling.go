@@ -2,9 +2,11 @@ package thermal
 
 import (
 	"cmp"
+	"fmt"
 	"math"
 	"time"
 
+	"example.com/pourwell/internal/water"
 	"example.com/pourwell/volume"
 	"gonum.org/v1/gonum/unit"
 )
@@ -123,11 +125,12 @@ func (c Chilling) spread() (low, high float64, why string) {
 	if c.bath.Drained {
 		return 0.5, 2, "a keg in ice without water, a factor of 2: how much of it touches ice is chance"
 	}
+	share, where := 0.35, "a keg in still ice water"
 	within := func(t Temperature) bool { return t.Celsius() >= 2 && t.Celsius() <= 8 }
 	if within(c.bath.From) && within(c.Temperature) {
-		return 0.5, 1.5, "beer near the temperature where water is densest and convection weakest, ±50 % on its films and on those of the ice"
+		share, where = 0.5, "beer near the temperature where water is densest and convection weakest"
 	}
-	return 0.65, 1.35, "a keg in still ice water, ±35 % on its films and on those of the ice"
+	return 1 - share, 1 + share, where + ", ±" + percent(share) + " on its films and on those of the ice"
 }
 
 // Band returns how far the answer may be off: of the time for [IceBath.Reach],
@@ -163,43 +166,40 @@ func (c Chilling) again(scale float64) float64 {
 
 // Steps returns the working: the heat balance at the end of Time.
 func (c Chilling) Steps() []volume.Step {
-	b := c.bath
-	m, err := newBathModel(b, "thermal.Chilling.Steps")
+	m, err := newBathModel(c.bath, "thermal.Chilling.Steps")
 	if err != nil {
 		return nil
 	}
 	m.runFor(c.Time.Seconds())
 	f := m.flows(m.y[:])
-	ice := m.y[inIce]
-	liquid := m.liquid(ice)
-	freezes, densest := m.bathPoints(liquid)
 	lower, upper := m.capacities(m.y[inBeer])
 	wet, alone := m.keg.at(f.t1, f.tw)
-	reach := math.Min(1, ice/(ice+liquid)/packed)
-	if b.Stirred {
-		reach = 1
-	}
 	steps := []volume.Step{
 		{Name: "depth of the bath at the start", Symbol: "d", Value: float64(c.Depth), Suffix: "m", Source: "water and ice as water, around the kegs"},
 		{Name: "share of the keg below it", Symbol: "s", Value: c.Covered, Source: "d over the keg's height, less where it floats"},
-		{Name: "heat capacity below the bath, one keg", Symbol: "C1", Value: lower, Suffix: "j_per_k", Source: "ρ V1 c + s m_steel 477 J/(kg K), at the end"},
+		{Name: "heat capacity below the bath, one keg", Symbol: "C1", Value: lower, Suffix: "j_per_k", Source: fmt.Sprintf("ρ V1 c + s m_steel %g J/(kg K), at the end", steelHeat)},
 		{Name: "heat capacity above the bath, one keg", Symbol: "C2", Value: upper, Suffix: "j_per_k", Source: "the rest, at the end"},
 		{Name: "coefficient with water around", Symbol: "U", Value: wet, Suffix: "w_per_m2_k", Source: "1/(1/h_beer + 1/h_water), Churchill & Chu with the density of Gebhart & Mollendorf"},
-		{Name: "coefficient with ice alone", Symbol: "U", Value: alone, Suffix: "w_per_m2_k", Source: "1/(1/h_beer + 1/75), judged"},
+		{Name: "coefficient with ice alone", Symbol: "U", Value: alone, Suffix: "w_per_m2_k", Source: fmt.Sprintf("1/(1/h_beer + 1/%g), judged", iceAlone)},
 		{Name: "conductance half-way, one keg", Symbol: "UA", Value: float64(c.UA), Suffix: "w_per_k", Source: "U times side below the bath and half the bottom"},
 		{Name: "heat from the beer, one keg", Symbol: "q_keg", Value: f.lower + f.upper, Suffix: "w", Source: "U A (T1 − Tw), at the end"},
 		{Name: "heat from the air, one keg", Symbol: "q_air", Value: f.airLower + f.airUpper, Suffix: "w", Source: "convection (Churchill & Chu, McAdams), radiation, dew, sun"},
 		{Name: "heat through the tub", Symbol: "q_tub", Value: f.tub, Suffix: "w", Source: "wall, floor and top"},
-		{Name: "heat that 1 kg of ice takes up", Symbol: "L", Value: m.cold, Suffix: "j_per_kg", Source: "333.43 kJ/kg and warming to 0 °C; IAPWS R10-06"},
-		{Name: "share of the depth that ice reaches", Symbol: "r", Value: reach, Source: "ice over ice and water, over 0.55; 1 if stirred"},
-		{Name: "coldest that ice can make the water", Symbol: "Td", Value: freezes + (1-reach)*math.Max(0, densest-freezes), Suffix: "c", Source: "T_freezing + (1 − r)(T_densest − T_freezing)"},
-		{Name: "bath", Symbol: "Tw", Value: f.tw, Suffix: "c", Source: "∫ dH_w/dt"},
-		{Name: "melting", Symbol: "dm/dt", Value: f.melt * 3600, Suffix: "kg_per_h", Source: "25 W/(K kg) m0^⅓ m^⅔ (Tw − Td)/L"},
-		{Name: "time", Symbol: "t", Value: c.Time.Seconds(), Suffix: "s", Source: "the balance, stepped"},
-		{Name: "beer as drawn", Symbol: "T1", Value: c.Temperature.Celsius(), Suffix: "c", Source: "the balance, stepped"},
+		{Name: "heat that 1 kg of ice takes up", Symbol: "L", Value: m.cold, Suffix: "j_per_kg", Source: fmt.Sprintf("%g kJ/kg and warming to 0 °C; IAPWS R10-06", water.LatentHeat/1e3)},
 	}
-	if b.Drained {
-		return append(steps[:11], steps[13:]...)
+	melted := "(q_tub + n q_keg)/L" // the water runs off as it melts
+	if !c.bath.Drained {
+		ice := m.y[inIce]
+		melt := m.melting(f.tw, ice, m.liquid(ice))
+		steps = append(steps,
+			volume.Step{Name: "share of the depth that ice reaches", Symbol: "r", Value: melt.reach, Source: fmt.Sprintf("ice over ice and water, over %g; 1 if stirred", packed)},
+			volume.Step{Name: "coldest that ice can make the water", Symbol: "Td", Value: melt.drawn, Suffix: "c", Source: "T_freezing + (1 − r)(T_densest − T_freezing)"})
+		melted = fmt.Sprintf("%g W/(K kg) m0^⅓ m^⅔ (Tw − Td)/L", iceFilm)
 	}
-	return steps
+	return append(steps,
+		volume.Step{Name: "bath", Symbol: "Tw", Value: f.tw, Suffix: "c", Source: "∫ dH_w/dt"},
+		volume.Step{Name: "melting", Symbol: "dm/dt", Value: f.melt * 3600, Suffix: "kg_per_h", Source: melted},
+		volume.Step{Name: "time", Symbol: "t", Value: c.Time.Seconds(), Suffix: "s", Source: "the balance, stepped"},
+		volume.Step{Name: "beer as drawn", Symbol: "T1", Value: c.Temperature.Celsius(), Suffix: "c", Source: "the balance, stepped"},
+	)
 }

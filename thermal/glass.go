@@ -2,6 +2,7 @@ package thermal
 
 import (
 	"cmp"
+	"fmt"
 	"math"
 	"time"
 
@@ -166,14 +167,14 @@ func (r GlassRun) Band() volume.Band {
 	a, b := r.meet(1-glassFoot), r.common
 	return volume.Band{
 		Name: "temperature", Low: math.Min(a, b), High: math.Max(a, b), Suffix: "c",
-		Source: "70 to 100 % of the glass takes part when the beer is drunk",
+		Source: fmt.Sprintf("%.0f to 100 %% of the glass takes part when the beer is drunk", 100*(1-glassFoot)),
 	}
 }
 
 // AfterBand returns the interval of the temperature after the wait, in °C.
 func (r GlassRun) AfterBand() volume.Band {
 	a, b := r.at(1-glassBand), r.at(1+glassBand)
-	return volume.Band{Name: "after", Low: math.Min(a, b), High: math.Max(a, b), Suffix: "c", Source: "conductance to still air ±30 %"}
+	return volume.Band{Name: "after", Low: math.Min(a, b), High: math.Max(a, b), Suffix: "c", Source: "conductance to still air ±" + percent(glassBand)}
 }
 
 // Steps returns the working, from heat capacities to the temperature after the
@@ -183,7 +184,7 @@ func (r GlassRun) Steps() []volume.Step {
 		{Name: "beer as poured", Symbol: "T_b", Value: r.poured, Suffix: "c", Source: "given"},
 		{Name: "glass before", Symbol: "T_g", Value: r.from, Suffix: "c", Source: "given"},
 		{Name: "heat capacity of the beer", Symbol: "C_b", Value: r.beer, Suffix: "j_per_k", Source: "ρ V c"},
-		{Name: "heat capacity of the glass", Symbol: "C_g", Value: r.glass, Suffix: "j_per_k", Source: "m × 750 J/(kg K), EN 12524"},
+		{Name: "heat capacity of the glass", Symbol: "C_g", Value: r.glass, Suffix: "j_per_k", Source: fmt.Sprintf("m × %g J/(kg K), EN 12524", glassHeat)},
 		{Name: "common temperature", Symbol: "T", Value: r.common, Suffix: "c", Source: "(C_b T_b + C_g T_g)/(C_b + C_g)"},
 		{Name: "wetted side", Symbol: "A", Value: r.side, Suffix: "m2", Source: "π D h"},
 		{Name: "settling temperature", Symbol: "T_s", Value: r.settles, Suffix: "c", Source: "of the air, or above it in the sun"},

@@ -21,11 +21,22 @@ const (
 // 40.
 const iceFilm = 25.0
 
-// melting returns the ice that melts in a bath of tw °C, kg/s. Ice that reaches
-// to the floor cools the water to its melting point; floating ice only to its
-// greatest density, below which cold water stays on top. A fiftieth of the film
-// passes heat by conduction all the same.
-func (m *bathModel) melting(tw, ice, liquid float64) float64 {
+// conducted is the share of the ice's film that passes heat by conduction into
+// water that does not move; judged.
+const conducted = 0.02
+
+// A melt is how ice melts in the bath at one moment.
+type melt struct {
+	reach float64 // share of the depth that ice reaches
+	drawn float64 // coldest that it can make the water, °C
+	rate  float64 // kg/s
+}
+
+// melting returns how the ice melts in a bath of tw °C. Ice that reaches to the
+// floor cools the water to its melting point; floating ice only to its greatest
+// density, below which cold water stays on top. A fiftieth of the film passes
+// heat by conduction all the same.
+func (m *bathModel) melting(tw, ice, liquid float64) melt {
 	freezes, densest := m.bathPoints(liquid)
 	reach := math.Min(1, ice/(ice+liquid)/packed)
 	if m.Stirred {
@@ -33,8 +44,8 @@ func (m *bathModel) melting(tw, ice, liquid float64) float64 {
 	}
 	drawn := freezes + (1-reach)*math.Max(0, densest-freezes)
 	film := m.scale * iceFilm * math.Cbrt(m.heap*ice*ice)
-	q := film * (math.Max(0, tw-drawn) + 0.02*math.Max(0, tw-freezes))
-	return q / (m.cold + waterHeat*freezes)
+	q := film * (math.Max(0, tw-drawn) + conducted*math.Max(0, tw-freezes))
+	return melt{reach, drawn, q / (m.cold + waterHeat*freezes)}
 }
 
 // waterHeat is the heat capacity of water near 0 °C, J/(kg K); IAPWS SR6-08.

@@ -110,7 +110,7 @@ func (m *bathModel) flows(y []float64) bathFlows {
 	case m.Drained:
 		f.melt = (m.n*(f.lower+f.upper) + f.tub) / m.cold
 	default:
-		f.melt = m.melting(f.tw, ice, liquid)
+		f.melt = m.melting(f.tw, ice, liquid).rate
 	}
 	return f
 }

@@ -2,6 +2,7 @@ package thermal
 
 import (
 	"cmp"
+	"fmt"
 	"math"
 	"time"
 
@@ -157,17 +158,21 @@ func (w Warming) spread() (share float64, why string) {
 	k := w.keg
 	switch {
 	case k.UA > 0:
-		return 0.05, "a measured UA, taken as good to 5 %; its calibration gives its own band"
+		share = 0.05
+		return share, "a measured UA, taken as good to " + percent(share) + "; its calibration gives its own band"
 	case k.Jacket > 0:
-		return 0.15, "a jacket whose conductivity is a design value, ±15 %"
+		share, why = 0.15, "a jacket whose conductivity is a design value"
 	case k.Around.Wind > 0:
-		return 0.35, "moving air that was not measured at the keg, ±35 %"
+		share, why = 0.35, "moving air that was not measured at the keg"
 	case w.DewHeatShare > 0.05:
-		return 0.35, "a keg wet with dew, ±35 %"
+		share, why = 0.35, "a keg wet with dew"
 	case w.Heat < 0:
-		return 0.25, "a keg cooling in air, ±25 %; half a kelvin of air temperature counts as much again near the end"
+		share = 0.25
+		return share, "a keg cooling in air, ±" + percent(share) + "; half a kelvin of air temperature counts as much again near the end"
+	default:
+		share, why = 0.20, "a dry keg in still air: correlations, emissivity and build"
 	}
-	return 0.20, "a dry keg in still air: correlations, emissivity and build, ±20 %"
+	return share, why + ", ±" + percent(share)
 }
 
 // Band returns how far the answer may be off: of the time for [Keg.Reach], of
@@ -194,7 +199,7 @@ func (w Warming) Steps() []volume.Step {
 	k, m := w.keg, newKegModel(w.keg)
 	middle := (k.From.Celsius() + w.Temperature.Celsius()) / 2
 	steps := []volume.Step{
-		{Name: "heat capacity of beer and steel", Symbol: "C", Value: m.capacity, Suffix: "j_per_k", Source: "ρ V c + m_steel 477 J/(kg K)"},
+		{Name: "heat capacity of beer and steel", Symbol: "C", Value: m.capacity, Suffix: "j_per_k", Source: fmt.Sprintf("ρ V c + m_steel %g J/(kg K)", steelHeat)},
 		{Name: "beer at the start", Symbol: "T0", Value: k.From.Celsius(), Suffix: "c", Source: "given"},
 		{Name: "air", Symbol: "Ta", Value: k.Around.Air.Celsius(), Suffix: "c", Source: "given"},
 		{Name: "beer half-way", Symbol: "Tm", Value: middle, Suffix: "c", Source: "(T0 + T1)/2"},

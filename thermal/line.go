@@ -185,7 +185,7 @@ func (r LineRun) Band() volume.Band {
 		return r.inlet + (r.settles-r.inlet)*(1-r.scale.After(s))
 	}
 	a, b := at(1-lineBand), at(1+lineBand)
-	return volume.Band{Name: "temperature", Low: math.Min(a, b), High: math.Max(a, b), Suffix: "c", Source: "conductance of the line ±15 %"}
+	return volume.Band{Name: "temperature", Low: math.Min(a, b), High: math.Max(a, b), Suffix: "c", Source: "conductance of the line ±" + percent(lineBand)}
 }
 
 // Steps returns the working, from the resistances to the temperature.

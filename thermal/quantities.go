@@ -57,6 +57,9 @@ func volumeInBoth(v unit.Volume) string {
 	return fmt.Sprintf("%.1f gal (%.1f L)", float64(v/volume.USGallon), float64(v/volume.Litre))
 }
 
+// percent writes a share, such as "35 %".
+func percent(share float64) string { return fmt.Sprintf("%.0f %%", 100*share) }
+
 // countOf writes a number of things: "1 keg", "2 kegs".
 func countOf(n int, thing string) string {
 	if n == 1 {

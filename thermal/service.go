@@ -1,6 +1,7 @@
 package thermal
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"time"
@@ -26,6 +27,33 @@ func DefaultPours() Pours {
 		Glass: 16 * volume.USFluidOunce, Flow: Flow(2 * volume.USFluidOunce),
 		Every: 2 * time.Minute, Number: 10,
 	}
+}
+
+// check returns a [*volume.RangeError] in the name of fn if the pours lie
+// outside their ranges.
+func (p Pours) check(fn string) error {
+	if err := cmp.Or(
+		limitGlassVolume.Check(fn, float64(p.Glass)*1e3),
+		limitFlow.Check(fn, p.Flow.LitresPerMinute()),
+		limitNumber.Check(fn, float64(p.Number)),
+	); err != nil {
+		return err
+	}
+	every := limitEvery
+	if fill := float64(p.Glass) / float64(p.Flow); p.pause() < 0 {
+		every.Min, every.Source = fill, fmt.Sprintf("a glass takes %.3g s to fill at this flow", fill)
+	}
+	return every.Check(fn, p.Every.Seconds())
+}
+
+// pause returns the rest between two glasses, s. A microsecond's shortfall is
+// rounding: Every holds whole nanoseconds.
+func (p Pours) pause() float64 {
+	pause := p.Every.Seconds() - float64(p.Glass)/float64(p.Flow)
+	if -1e-6 < pause && pause < 0 {
+		return 0
+	}
+	return pause
 }
 
 // Service is what a coil or a plate does to pours.
@@ -82,104 +110,36 @@ func (s Service) Glass(n int) Temperature {
 	return Celsius(s.row.at(float64(n)))
 }
 
-var (
-	limitGlassVolume = volume.Range{Name: "glass", Min: 0.02, Max: 20, Suffix: "l", Source: "from a taster to a jug"}
-	limitEvery       = volume.Range{Name: "time from glass to glass", Min: 0, Max: 86400, Suffix: "s", Source: "a glass must be full before the next begins"}
-	limitNumber      = volume.Range{Name: "number of glasses", Min: 1, Max: 10000, Source: "counted from the first"}
-)
-
-// check returns a [*volume.RangeError] in the name of fn if the pours lie
-// outside their ranges.
-func (p Pours) check(fn string) error {
-	for _, x := range [...]struct {
-		limit *volume.Range
-		value float64
-	}{
-		{&limitGlassVolume, float64(p.Glass) * 1e3},
-		{&limitFlow, p.Flow.LitresPerMinute()},
-		{&limitNumber, float64(p.Number)},
-	} {
-		if err := x.limit.Check(fn, x.value); err != nil {
-			return err
-		}
-	}
-	every := limitEvery
-	if fill := float64(p.Glass) / float64(p.Flow); p.pause() < 0 {
-		every.Min, every.Source = fill, fmt.Sprintf("a glass takes %.3g s to fill at this flow", fill)
-	}
-	return every.Check(fn, p.Every.Seconds())
-}
-
-// pause returns the rest between two glasses, s. A microsecond's shortfall is
-// rounding: Every holds whole nanoseconds.
-func (p Pours) pause() float64 {
-	pause := p.Every.Seconds() - float64(p.Glass)/float64(p.Flow)
-	if -1e-6 < pause && pause < 0 {
-		return 0
-	}
-	return pause
-}
-
-// Serve returns the temperatures of glasses drawn one after another through
-// the coil, which has stood long enough to begin with the bath's temperature.
-//
-// Beer goes through as a plug. A drop that enters θ_in above the bath leaves
-// at
-//
-//	θ = θ_in e^(−NTU) e^(−k t/τ)
-//
-// after resting k times for the pause t; the content of the coil at the
-// beginning leaves at θ = 0. With the hold-up V_h and the glass V the drops of
-// a glass have rested ⌊V_h/V⌋ times or once more, so the mean is exact. That
-// is why a short coil serves a party and fails a queue.
-//
-// Valid as [Coil.Chill], for glasses from 20 mL to 20 L; outside it, or if a
-// glass is not full before the next begins, Serve returns a [*RangeError]. In a
-// bath below the freezing point of the beer the content freezes, and Serve
-// returns an error that wraps [volume.ErrNoSolution].
-func (c Coil) Serve(inlet Temperature, p Pours) (Service, error) {
-	const fn = "thermal.Coil.Serve"
-	if err := p.check(fn); err != nil {
-		return noService(), err
-	}
-	r, err := c.Chill(inlet, p.Flow)
-	if err != nil {
-		return noService(), err
-	}
-	if r.Blocks {
-		return noService(), fmt.Errorf("%s: %w: the bath at %s freezes beer that stands in the coil; it freezes at %s",
-			fn, volume.ErrNoSolution, onBothScales(c.Bath), onBothScales(c.Beer.FreezingPoint()))
-	}
-	bath := c.Bath.Celsius()
-	theta := r.inlet - bath
-	glasses := float64(r.HoldUp) / float64(p.Glass) // V_h/V
-	whole := math.Floor(glasses)
-	s := Service{
-		Sustained: r.Outlet, Recovery: recovery(theta, r.standing),
-		row: row{
-			cold: bath, warm: theta * math.Exp(-r.NTU),
-			rested: math.Exp(-p.pause() / r.standing), whole: whole, once: glasses - whole,
-		},
-		pause: p.pause(), tau: r.standing, chilled: theta * math.Exp(-r.NTU),
-	}
-	s.settle(p.Number)
-	// The last glass's distance from the bath has the relative uncertainty of
-	// the outlet's.
-	low, high := r.outletBand()
-	share := 0.0
-	if s.chilled != 0 {
-		share = (s.Last.Celsius() - bath) / s.chilled
-	}
-	s.low, s.high, s.because = bath+share*(low-bath), bath+share*(high-bath), "films outside and inside the coil"
-	s.melt(p, r.capacityRate*(r.inlet-s.Settled.Celsius()))
-	return s, nil
-}
-
 // settle fills the temperatures of the glasses from the row.
 func (s *Service) settle(number int) {
 	s.First = Celsius(s.row.at(1))
 	s.Last = Celsius(s.row.at(float64(number)))
 	s.Settled = Celsius(s.row.at(math.Inf(1)))
+}
+
+// melt fills the ice of a long row from the heat in W that a glass gives up
+// while it fills.
+func (s *Service) melt(p Pours, heat float64) {
+	fill := float64(p.Glass) / float64(p.Flow)
+	s.IcePerGlass = unit.Mass(heat * fill / water.LatentHeat)
+	s.IcePerLitre = s.IcePerGlass / unit.Mass(p.Glass/volume.Litre)
+	s.IcePerHour = s.IcePerGlass * unit.Mass(3600/(fill+s.pause))
+}
+
+// recovery returns how long a difference of theta K takes to fall to 1 K with
+// the time constant tau, s.
+func recovery(theta, tau float64) time.Duration {
+	theta = math.Abs(theta)
+	if theta <= 1 {
+		return 0
+	}
+	return seconds(tau * math.Log(theta))
+}
+
+// noService is what Serve returns beside an error.
+func noService() Service {
+	n := unit.Mass(math.NaN())
+	return Service{IcePerGlass: n, IcePerLitre: n, IcePerHour: n}
 }
 
 // Band returns the interval of the last glass, in °C.
@@ -209,32 +169,4 @@ func (s Service) Steps() []volume.Step {
 		volume.Step{Name: "share that rests once more", Symbol: "f", Value: r.once, Source: "V_h/V − k"},
 		volume.Step{Name: "first glass", Symbol: "T_1", Value: s.First.Celsius(), Suffix: "c", Source: "T_b + θ (1 − f) if k = 0, else T_b"},
 		volume.Step{Name: "last glass", Symbol: "T_n", Value: s.Last.Celsius(), Suffix: "c", Source: "T_b + θ x^k [(1 − f) + f x] from n = k + 2 on"})
-}
-
-// melt fills the ice of a long row from the heat in W that a glass gives up
-// while it fills.
-func (s *Service) melt(p Pours, heat float64) {
-	fill := float64(p.Glass) / float64(p.Flow)
-	s.IcePerGlass = unit.Mass(heat * fill / water.LatentHeat)
-	s.IcePerLitre = s.IcePerGlass / unit.Mass(p.Glass/volume.Litre)
-	s.IcePerHour = s.IcePerGlass * unit.Mass(3600/(fill+s.pause))
-}
-
-// recovery returns how long a difference of theta K takes to fall to 1 K with
-// the time constant tau, s.
-func recovery(theta, tau float64) time.Duration {
-	theta = math.Abs(theta)
-	if theta <= 1 {
-		return 0
-	}
-	return seconds(tau * math.Log(theta))
-}
-
-// seconds returns s seconds as a duration.
-func seconds(s float64) time.Duration { return time.Duration(math.Round(s * 1e9)) }
-
-// noService is what Serve returns beside an error.
-func noService() Service {
-	n := unit.Mass(math.NaN())
-	return Service{IcePerGlass: n, IcePerLitre: n, IcePerHour: n}
 }

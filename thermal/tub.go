@@ -3,63 +3,21 @@ package thermal
 import (
 	"fmt"
 	"math"
-	"slices"
 
-	"example.com/pourwell/internal/air"
+	"example.com/pourwell/internal/heat"
 	"example.com/pourwell/internal/solve"
 	"example.com/pourwell/internal/water"
 	"example.com/pourwell/volume"
 	"gonum.org/v1/gonum/unit"
 )
 
-// Components of the state. Heats are counted from liquid at 0 °C.
+// Solid polyethylene, of which tubs are made, and the foam of an ice chest.
+// Sources: high-density polyethylene, DIN EN 12524:2000; moulded polystyrene
+// foam, ASHRAE Handbook, Fundamentals (read at second hand).
 const (
-	inLower = iota // heat of the beer and steel below the bath's surface, one keg, J
-	inUpper        // heat of those above it, one keg, J
-	inBeer         // beer left in one keg, m³
-	inWater        // heat of the water of the bath, J
-	inIce          // ice left, kg
-	inGain         // heat that came from air and sun, J
-	inDrawn        // heat that left with drawn beer, all kegs, J
-	bathStates
+	SolidPlastic Conductivity = 0.50   // W/(m K)
+	ChestFoam    Conductivity = 0.0355 // W/(m K)
 )
-
-// A bathModel is the heat balance of kegs in a tub, and its state.
-type bathModel struct {
-	IceBath
-	n        float64 // kegs
-	body     body
-	rho, c   float64 // of beer, kg/m³ and J/(kg K)
-	densest  float64 // of beer, °C
-	steel    float64 // of one keg, J/K
-	wall     float64 // resistance of its wall, m² K/W: nothing for steel, a tenth for a bottle's glass
-	cold     float64 // that 1 kg of the ice takes up, J/kg
-	fresh    float64 // water at the start, kg
-	salt     float64 // kg
-	depth    float64 // share of the keg's height below the bath, if the keg stands
-	share    float64 // of the keg's height per kg of ice alone, where drained
-	mixing   float64 // convection between the zones, W/(m² K) per K^(q/3)
-	creep    float64 // conduction between the zones, W m/K
-	scale    float64 // of all coefficients between beer, bath and ice; for the band
-	keg      filmTable
-	side     heatTable // W/m² into the beer through the bare side
-	top      heatTable // W into the beer from above, full keg
-	tub      heatTable // W into the bath
-	breaks   []float64
-	s        *solve.Integrator
-	t        float64
-	y        [bathStates]float64
-	put      float64 // ice put in so far, kg
-	heap     float64 // ice that the present heap was made of, kg
-	bailed   float64 // water that ran over the brim, kg
-	toppedTo float64 // top-ups due before it are in, s
-	rate     float64 // drawn from each keg, m³/s
-	iceGone  float64 // s; NaN while there is ice
-	extreme  float64 // the beer's temperature closest to a target, °C
-	coldest  float64 // of the beer so far, °C
-	border   float64 // between the zones: share of the keg's height below the bath at the start
-	start    float64 // depth at the start, in heights of the keg
-}
 
 // newBathModel builds the balance and puts it at the start.
 func newBathModel(b IceBath, fn string) (*bathModel, error) {
@@ -125,27 +83,6 @@ func (m *bathModel) stand(fn string) error {
 	return nil
 }
 
-// plan sorts the times at which something changes, and refuses pours that the
-// kegs cannot give.
-func (m *bathModel) plan(fn string) error {
-	total := unit.Volume(0)
-	m.breaks = make([]float64, 0, 2*len(m.Pours)+len(m.TopUps)+1)
-	for _, p := range m.Pours {
-		total += p.Volume
-		m.breaks = append(m.breaks, p.Start.Seconds(), p.End.Seconds())
-	}
-	for _, t := range m.TopUps {
-		m.breaks = append(m.breaks, t.At.Seconds())
-	}
-	slices.Sort(m.breaks)
-	have := unit.Volume(m.n*m.Fill) * m.Vessel.Capacity
-	if total > have*(1+1e-9) {
-		return fmt.Errorf("%s: %w: the pours take %s, and %s %s of beer", fn, ErrNoSolution,
-			volumeInBoth(total), holding(m.Kegs), volumeInBoth(have))
-	}
-	return nil
-}
-
 // capacities returns the heat capacities of one keg below and above the border,
 // J/K. Its steel lies evenly along its height.
 func (m *bathModel) capacities(beer float64) (lower, upper float64) {
@@ -174,38 +111,41 @@ func (m *bathModel) draught(beer float64) float64 {
 	return (float64(m.Vessel.Tare) + m.rho*beer) / (waterIce * float64(m.Vessel.Displaced(m.Vessel.Height)))
 }
 
-// waterIce is the density of water at 0 °C, kg/m³; IAPWS SR6-08.
-const waterIce = 999.84
+// liquid returns the water in the bath, kg, without its salt.
+func (m *bathModel) liquid(ice float64) float64 {
+	if m.Drained {
+		return 0
+	}
+	return m.fresh + m.put - ice - m.bailed
+}
 
 // films prepares the tables of heat flows.
 func (m *bathModel) films() {
 	m.keg.node = m.kegFilms
 	m.keg.height = m.body.height * m.border
-	k := m.Around.Air.Kelvin()
-	p := air.Pressure(float64(m.Around.Altitude))
-	outside := face{t: k, p: p, velocity: float64(m.Around.Wind), ratio: air.HumidityRatio(k, m.Around.Humidity, p)}
-	sun := sunOn(m.Around.Sun)
+	outside := heat.Face{Ambient: m.Around.ambient()}
+	sun := heat.SunOn(float64(m.Around.Sun))
 
-	skin := part{face: outside, area: 1, inside: 1, height: m.body.height / 4}
-	skin.diameter, skin.length = m.body.diameter, m.body.height
-	skin.dry, skin.wet = finishes[Bare].dry, finishes[Bare].wet
-	skin.sun = finishes[Bare].solar * sun.onUpright()
+	skin := part{Face: outside, area: 1, inside: 1, height: m.body.height / 4}
+	skin.Diameter, skin.Length = m.body.diameter, m.body.height
+	skin.Dry, skin.Wet = finishes[Bare].dry, finishes[Bare].wet
+	skin.Sun = finishes[Bare].solar * sun.OnUpright()
 	lid := skin
-	lid.kind, lid.area, lid.inside, lid.height = faceUp, m.body.end, m.body.end, 0
-	lid.sun = finishes[Bare].solar * sun.onLevel()
+	lid.Kind, lid.area, lid.inside, lid.height = heat.Up, m.body.end, m.body.end, 0
+	lid.Sun = finishes[Bare].solar * sun.OnLevel()
 	if m.Lid {
 		for _, q := range []*part{&skin, &lid} {
-			q.sun, q.velocity, q.jacket = 0, 0, cover
+			q.Sun, q.Velocity, q.jacket = 0, 0, cover
 		}
 	}
 	around := m.Around.Air.Celsius()
-	m.side.tabulate(around, func(c float64) (float64, float64) { return skin.heat(m.Beer, m.densest, c) })
-	m.top.tabulate(around, func(c float64) (float64, float64) { return lid.heat(m.Beer, m.densest, c) })
-	m.tub.tabulate(around, m.tubHeat(outside, sun))
+	m.side.Tabulate(around, func(c float64) (float64, float64) { return skin.heat(m.Beer, m.densest, c) })
+	m.top.Tabulate(around, func(c float64) (float64, float64) { return lid.heat(m.Beer, m.densest, c) })
+	m.tub.Tabulate(around, m.tubHeat(outside, sun))
 
-	mid := waterAt(zeroCelsius + 4)
-	m.mixing = 0.15 * mid.k * math.Cbrt(gravity*densityCoeff*mid.pr/(mid.nu*mid.nu))
-	m.creep = mid.k*math.Pi/4*m.body.diameter*m.body.diameter + steelConductivity*math.Pi*m.body.diameter*shell
+	mid := heat.Water(zeroCelsius + 4)
+	m.mixing = 0.15 * mid.K * math.Cbrt(heat.Gravity*heat.DensityCoeff*mid.Pr/(mid.Nu*mid.Nu))
+	m.creep = mid.K*math.Pi/4*m.body.diameter*m.body.diameter + steelConductivity*math.Pi*m.body.diameter*shell
 }
 
 // Figures of the keg's wall. Conductivity of AISI 304, W/(m K): Bergman et al.,
@@ -216,28 +156,28 @@ const (
 )
 
 // tubHeat returns the heat into a bath of c °C through wall, floor and top, W.
-func (m *bathModel) tubHeat(outside face, sun light) func(c float64) (float64, float64) {
+func (m *bathModel) tubHeat(outside heat.Face, sun heat.Light) func(c float64) (float64, float64) {
 	floor := m.Tub.Floor()
 	deep := math.Max(m.start, m.border) * float64(m.Vessel.Height)
 	around := 2 * math.Sqrt(math.Pi*floor) // a round tub
 	wall := float64(m.Wall) / float64(m.Conductivity)
 
 	side := outside
-	side.length, side.diameter = deep, around/math.Pi
-	side.dry, side.wet, side.sun = 0.9, 0.95, tubAbsorbs*sun.onUpright()
+	side.Length, side.Diameter = deep, around/math.Pi
+	side.Dry, side.Wet, side.Sun = 0.9, 0.95, tubAbsorbs*sun.OnUpright()
 	top := side
-	top.kind, top.sun = faceUp, iceAbsorbs*sun.onLevel()
+	top.Kind, top.Sun = heat.Up, iceAbsorbs*sun.OnLevel()
 	under := stillWater
 	if m.Lid {
-		top.sun, under = tubAbsorbs*sun.onLevel(), cover+wall
+		top.Sun, under = tubAbsorbs*sun.OnLevel(), cover+wall
 	}
 	open := math.Max(floor-m.n*math.Pi/4*m.body.diameter*m.body.diameter, 0)
 	if m.UA > 0 {
 		return func(c float64) (float64, float64) { return float64(m.UA) * (m.Around.Air.Celsius() - c), 0 }
 	}
 	return func(c float64) (float64, float64) {
-		qs, ds := side.through(c+zeroCelsius, wall+stillWater)
-		qt, dt := top.through(c+zeroCelsius, under)
+		qs, ds := side.Through(c+zeroCelsius, wall+stillWater)
+		qt, dt := top.Through(c+zeroCelsius, under)
 		qf := (m.Around.Air.Celsius() - c) / (ground + wall)
 		return around*deep*qs + open*qt + floor*qf, around*deep*ds + open*dt
 	}

@@ -1,6 +1,7 @@
 package thermal
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 
@@ -27,10 +28,7 @@ type CoilLimit struct {
 func (c Coil) LargestFlow(inlet, target Temperature) (CoilLimit, error) {
 	const fn = "thermal.Coil.LargestFlow"
 	none := CoilLimit{Flow: Flow(math.NaN()), Chill: noCoilChill()}
-	if err := c.check(fn, inlet, Flow(1e-5)); err != nil {
-		return none, err
-	}
-	if err := limitLiquid.Check(fn, target.Celsius()); err != nil {
+	if err := cmp.Or(c.check(fn, inlet, Flow(1e-5)), limitLiquid.Check(fn, target.Celsius())); err != nil {
 		return none, err
 	}
 	freezing := c.Beer.FreezingPoint()
@@ -59,8 +57,10 @@ func (c Coil) LargestFlow(inlet, target Temperature) (CoilLimit, error) {
 
 // Outlets of a chill in °C: the likely one, and the ends of its band.
 func likely(r *CoilChill) float64 { return r.Outlet.Celsius() }
-func best(r *CoilChill) float64   { low, _ := r.outletBand(); return low }
-func worst(r *CoilChill) float64  { _, high := r.outletBand(); return high }
+
+func best(r *CoilChill) float64 { low, _ := r.outletBand(); return low }
+
+func worst(r *CoilChill) float64 { _, high := r.outletBand(); return high }
 
 // flowFor returns the largest flow, in m³/s, whose outlet meets the target in
 // °C; 0 if none does. If every flow does it returns the greatest one, and true.

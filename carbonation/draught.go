@@ -146,7 +146,7 @@ func (d Draught) check(fn string, t thermal.Temperature, g Gauge) error {
 // gaugeLimit returns the range of absolute pressures as a gauge reads them.
 func gaugeLimit(air Pressure) volume.Range {
 	r := limitAbsolute
-	r.Name, r.Unit = "gauge pressure", "kPa"
+	r.Name, r.Suffix = "gauge pressure", "kpa"
 	r.Min, r.Max = r.Min-air.KPa(), r.Max-air.KPa()
 	r.Source = "from vacuum to far above the rating of any keg"
 	return r

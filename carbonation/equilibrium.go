@@ -39,23 +39,23 @@ const (
 func (e Equilibrium) Steps() []volume.Step {
 	p := e.Partial.pascal
 	steps := []volume.Step{
-		{Name: "temperature", Symbol: "T", Value: e.law.kelvin, Unit: "K", Source: e.from(leadTemperature)},
-		{Name: "air pressure", Symbol: "p_air", Value: e.air.KPa(), Unit: "kPa abs", Source: "given"},
-		{Name: "gauge pressure", Symbol: "p_g", Value: e.Gauge.KPa(), Unit: "kPa", Source: e.from(leadGauge)},
-		{Name: "absolute pressure", Symbol: "p", Value: e.Absolute.KPa(), Unit: "kPa abs", Source: "p = p_g + p_air"},
+		{Name: "temperature", Symbol: "T", Value: e.law.kelvin, Suffix: "k", Source: e.from(leadTemperature)},
+		{Name: "air pressure", Symbol: "p_air", Value: e.air.KPa(), Suffix: "kpa_abs", Source: "given"},
+		{Name: "gauge pressure", Symbol: "p_g", Value: e.Gauge.KPa(), Suffix: "kpa", Source: e.from(leadGauge)},
+		{Name: "absolute pressure", Symbol: "p", Value: e.Absolute.KPa(), Suffix: "kpa_abs", Source: "p = p_g + p_air"},
 		{Name: "CO2 share", Symbol: "x", Value: e.CO2Share, Source: e.from(leadShare)},
-		{Name: "CO2 pressure", Symbol: "p_CO2", Value: p / 1e3, Unit: "kPa abs", Source: "p_CO2 = x p, Dalton"},
+		{Name: "CO2 pressure", Symbol: "p_CO2", Value: p / 1e3, Suffix: "kpa_abs", Source: "p_CO2 = x p, Dalton"},
 	}
 	steps = append(steps, e.law.steps(e.beer)...)
 	steps = append(steps,
 		volume.Step{Name: "fugacity coefficient", Symbol: "φ", Value: e.law.fugacity(p), Source: "φ = exp(B p_CO2 / R T), Weiss 1974 eq. 9"},
-		volume.Step{Name: "content", Symbol: "c", Value: e.Content.GramsPerLitre(), Unit: "g/L", Source: "c = β K0 φ p_CO2 M / 1 atm, M = 44.0095 g/mol"},
-		volume.Step{Name: "content", Symbol: "v", Value: e.Content.Volumes(), Unit: "volumes", Source: "v = c / 1.9768 g/L"},
+		volume.Step{Name: "content", Symbol: "c", Value: e.Content.GramsPerLitre(), Suffix: "g_per_l", Source: "c = β K0 φ p_CO2 M / 1 atm, M = 44.0095 g/mol"},
+		volume.Step{Name: "content", Symbol: "v", Value: e.Content.Volumes(), Suffix: "volumes", Source: "v = c / 1.9768 g/L"},
 	)
 	if e.CO2Share < 1 {
 		steps = append(steps,
-			volume.Step{Name: "Henry constant of nitrogen", Symbol: "kH", Value: e.nitrogenHenry / 1e6, Unit: "MPa", Source: "IAPWS G7-04 eq. 3"},
-			volume.Step{Name: "dissolved nitrogen", Symbol: "c_N2", Value: e.Nitrogen, Unit: "mg/L", Source: "c = (1−x) p ρ_w M / (kH M_w), as in water"},
+			volume.Step{Name: "Henry constant of nitrogen", Symbol: "kH", Value: e.nitrogenHenry / 1e6, Suffix: "mpa", Source: "IAPWS G7-04 eq. 3"},
+			volume.Step{Name: "dissolved nitrogen", Symbol: "c_N2", Value: e.Nitrogen, Suffix: "mg_per_l", Source: "c = (1−x) p ρ_w M / (kH M_w), as in water"},
 		)
 	}
 	return steps
@@ -73,10 +73,10 @@ func (e Equilibrium) from(l lead) string {
 func (l law) steps(b thermal.Beer) []volume.Step {
 	chart, _ := chartBeta(l.kelvin)
 	return []volume.Step{
-		{Name: "Henry coefficient of water", Symbol: "K0", Value: math.Exp(l.lnK0), Unit: "mol/(L atm)", Source: "Weiss 1974 eq. 12, S = 0"},
-		{Name: "second virial coefficient", Symbol: "B", Value: 1e6 * virial(l.kelvin), Unit: "cm³/mol", Source: "Weiss 1974 eq. 6"},
-		{Name: "real extract", Symbol: "RE", Value: b.RealExtract(), Unit: "°P", Source: "Tabarié's rule"},
-		{Name: "alcohol", Symbol: "A", Value: b.ABW(), Unit: "% w/w", Source: "from the alcohol by volume"},
+		{Name: "Henry coefficient of water", Symbol: "K0", Value: math.Exp(l.lnK0), Suffix: "mol_per_l_atm", Source: "Weiss 1974 eq. 12, S = 0"},
+		{Name: "second virial coefficient", Symbol: "B", Value: 1e6 * virial(l.kelvin), Suffix: "cm3_per_mol", Source: "Weiss 1974 eq. 6"},
+		{Name: "real extract", Symbol: "RE", Value: b.RealExtract(), Suffix: "plato", Source: "Tabarié's rule"},
+		{Name: "alcohol", Symbol: "A", Value: b.ABW(), Suffix: "percent_by_mass", Source: "from the alcohol by volume"},
 		{Name: "ordinary beer over water", Symbol: "β_chart", Value: chart, Source: "β_chart = min(0.9368 + 0.00246 t, 0.965), fit to the trade's chart"},
 		{Name: "this beer over water", Symbol: "β", Value: l.beta, Source: "β = 1 − (1 − β_chart)(0.0095 RE + 0.003 A)/(the same for 5 % ABV, FG 1.010)"},
 	}
@@ -87,18 +87,18 @@ func (l law) steps(b thermal.Beer) []volume.Step {
 // real extract, 1 % for water.
 func (e Equilibrium) Band() volume.Band {
 	r := spread(e.beer)
-	band := func(name, unit string, value, half float64) volume.Band {
+	band := func(name, suffix string, value, half float64) volume.Band {
 		return volume.Band{
-			Name: name, Unit: unit, Low: value - half, High: value + half,
+			Name: name, Suffix: suffix, Low: value - half, High: value + half,
 			Source: "scatter of solubility data and charts; the beer and the gauge add theirs",
 		}
 	}
 	switch e.lead {
 	case leadGauge:
-		return band("gauge pressure", "kPa", e.Gauge.KPa(), r*e.Absolute.KPa())
+		return band("gauge pressure", "kpa", e.Gauge.KPa(), r*e.Absolute.KPa())
 	case leadTemperature:
 		slope := -contentSlope(e.law.kelvin, e.Partial.pascal, strength(e.beer))
-		return band("temperature", "°C", e.Temperature.Celsius(), r/slope)
+		return band("temperature", "c", e.Temperature.Celsius(), r/slope)
 	case leadShare:
 		b := band("CO2 share", "", e.CO2Share, r*e.CO2Share)
 		b.High = min(b.High, 1)

@@ -79,15 +79,15 @@ func (s Supply) LeakTest(gas unit.Volume, fall unit.Pressure, over time.Duration
 func (l Leak) Steps() []volume.Step {
 	s := l.supply
 	return []volume.Step{
-		{Name: "temperature", Symbol: "T", Value: s.Temperature.Kelvin(), Unit: "K", Source: "given"},
-		{Name: "absolute pressure before", Symbol: "p", Value: s.Gauge.KPa() + s.Air.KPa(), Unit: "kPa abs", Source: "gauge + air"},
-		{Name: "fall", Symbol: "Δp", Value: float64(l.fall / KPa), Unit: "kPa", Source: "given"},
-		{Name: "gas volume", Symbol: "V", Value: float64(l.gas / volume.Litre), Unit: "L", Source: "given"},
-		{Name: "density before", Symbol: "ρ", Value: l.before, Unit: "g/L", Source: "ρ = p M/(Z R T), Z = 1 + B p/R T"},
-		{Name: "density after", Symbol: "ρ'", Value: l.after, Unit: "g/L", Source: "the same at p − Δp"},
-		{Name: "leak", Symbol: "q", Value: l.Rate, Unit: "g/h", Source: "V (ρ − ρ')/t"},
-		{Name: "usable in a cylinder", Symbol: "m_cyl", Value: s.usable(), Unit: "kg", Source: "charge less the gas left at the pressure of the kegs"},
-		{Name: "cylinder empty after", Symbol: "t_empty", Value: l.Empty.Hours(), Unit: "h", Source: "m_cyl/q"},
+		{Name: "temperature", Symbol: "T", Value: s.Temperature.Kelvin(), Suffix: "k", Source: "given"},
+		{Name: "absolute pressure before", Symbol: "p", Value: s.Gauge.KPa() + s.Air.KPa(), Suffix: "kpa_abs", Source: "gauge + air"},
+		{Name: "fall", Symbol: "Δp", Value: float64(l.fall / KPa), Suffix: "kpa", Source: "given"},
+		{Name: "gas volume", Symbol: "V", Value: float64(l.gas / volume.Litre), Suffix: "l", Source: "given"},
+		{Name: "density before", Symbol: "ρ", Value: l.before, Suffix: "g_per_l", Source: "ρ = p M/(Z R T), Z = 1 + B p/R T"},
+		{Name: "density after", Symbol: "ρ'", Value: l.after, Suffix: "g_per_l", Source: "the same at p − Δp"},
+		{Name: "leak", Symbol: "q", Value: l.Rate, Suffix: "g_per_h", Source: "V (ρ − ρ')/t"},
+		{Name: "usable in a cylinder", Symbol: "m_cyl", Value: s.usable(), Suffix: "kg", Source: "charge less the gas left at the pressure of the kegs"},
+		{Name: "cylinder empty after", Symbol: "t_empty", Value: l.Empty.Hours(), Suffix: "h", Source: "m_cyl/q"},
 	}
 }
 
@@ -96,7 +96,7 @@ func (l Leak) Steps() []volume.Step {
 func (l Leak) Band() volume.Band {
 	off := float64(l.gas) * l.before * 0.5 / l.supply.Temperature.Kelvin() / l.over.Seconds() * 1e3 * 3600
 	return volume.Band{
-		Name: "leak", Unit: "g/h", Low: max(0, l.Rate-off), High: l.Rate + off,
+		Name: "leak", Suffix: "g_per_h", Low: max(0, l.Rate-off), High: l.Rate + off,
 		Source: "0.5 K of warming or cooling during the test; the reading of the gauge adds its own",
 	}
 }

@@ -62,24 +62,24 @@ func (p Package) PushBack(set Gauge) (excess unit.Pressure, lift unit.Length) {
 func (p Package) Steps() []volume.Step {
 	s, c, g := p.sealed, p.charge, p.split
 	steps := []volume.Step{
-		{Name: "temperature when closed", Symbol: "T0", Value: c.closed, Unit: "K", Source: "given"},
-		{Name: "content when drawn", Symbol: "c0", Value: s.Content.GramsPerLitre(), Unit: "g/L", Source: "given"},
-		{Name: "liquid when closed", Symbol: "V_L0", Value: c.liquid, Unit: "L a litre of vessel", Source: "1 − headspace"},
-		{Name: "CO2 in the vessel", Symbol: "m", Value: c.co2, Unit: "g a litre of vessel", Source: "dissolved and in the headspace when closed, less what was let out"},
-		{Name: "air in the vessel", Symbol: "n_air", Value: c.air, Unit: "Pa L/K a litre of vessel", Source: "p V / T of the air in the headspace when closed"},
-		{Name: "temperature later", Symbol: "T", Value: g.law.kelvin, Unit: "K", Source: "given"},
-		{Name: "liquid later", Symbol: "V_L", Value: g.liquid, Unit: "L a litre of vessel", Source: "V_L0 ρ_w(T0)/ρ_w(T), IAPWS SR6-08"},
-		{Name: "headspace later", Symbol: "V_G", Value: g.gas, Unit: "L a litre of vessel", Source: "1 − V_L"},
+		{Name: "temperature when closed", Symbol: "T0", Value: c.closed, Suffix: "k", Source: "given"},
+		{Name: "content when drawn", Symbol: "c0", Value: s.Content.GramsPerLitre(), Suffix: "g_per_l", Source: "given"},
+		{Name: "liquid when closed", Symbol: "V_L0", Value: c.liquid, Suffix: "l_per_l_vessel", Source: "1 − headspace"},
+		{Name: "CO2 in the vessel", Symbol: "m", Value: c.co2, Suffix: "g_per_l_vessel", Source: "dissolved and in the headspace when closed, less what was let out"},
+		{Name: "air in the vessel", Symbol: "n_air", Value: c.air, Suffix: "pa_l_per_k_vessel", Source: "p V / T of the air in the headspace when closed"},
+		{Name: "temperature later", Symbol: "T", Value: g.law.kelvin, Suffix: "k", Source: "given"},
+		{Name: "liquid later", Symbol: "V_L", Value: g.liquid, Suffix: "l_per_l_vessel", Source: "V_L0 ρ_w(T0)/ρ_w(T), IAPWS SR6-08"},
+		{Name: "headspace later", Symbol: "V_G", Value: g.gas, Suffix: "l_per_l_vessel", Source: "1 − V_L"},
 	}
 	steps = append(steps, g.law.steps(s.Beer)...)
 	return append(steps,
-		volume.Step{Name: "CO2 pressure", Symbol: "p_CO2", Value: g.co2 / 1e3, Unit: "kPa abs", Source: "root of c(p) V_L + ρ(p) V_G = m"},
+		volume.Step{Name: "CO2 pressure", Symbol: "p_CO2", Value: g.co2 / 1e3, Suffix: "kpa_abs", Source: "root of c(p) V_L + ρ(p) V_G = m"},
 		volume.Step{Name: "fugacity coefficient", Symbol: "φ", Value: g.law.fugacity(g.co2), Source: "φ = exp(B p_CO2 / R T), Weiss 1974 eq. 9"},
-		volume.Step{Name: "dissolved", Symbol: "c", Value: p.Content.GramsPerLitre(), Unit: "g/L", Source: "c = β K0 φ p_CO2 M / 1 atm"},
-		volume.Step{Name: "CO2 gas density", Symbol: "ρ", Value: gasDensity(g.law.kelvin, g.co2), Unit: "g/L", Source: "ρ = p M/(Z R T), Z = 1 + B p/R T"},
-		volume.Step{Name: "air pressure inside", Symbol: "p_a", Value: g.air / 1e3, Unit: "kPa abs", Source: "n_air T / V_G"},
-		volume.Step{Name: "water vapour gained", Symbol: "Δp_w", Value: p.vapour / 1e3, Unit: "kPa", Source: "p_w(T) − p_w(T0), Wagner & Pruss 1993; that at T0 is within β"},
-		volume.Step{Name: "gauge pressure", Symbol: "p_g", Value: p.Gauge.KPa(), Unit: "kPa", Source: "p_CO2 + p_a + Δp_w − p_air"},
+		volume.Step{Name: "dissolved", Symbol: "c", Value: p.Content.GramsPerLitre(), Suffix: "g_per_l", Source: "c = β K0 φ p_CO2 M / 1 atm"},
+		volume.Step{Name: "CO2 gas density", Symbol: "ρ", Value: gasDensity(g.law.kelvin, g.co2), Suffix: "g_per_l", Source: "ρ = p M/(Z R T), Z = 1 + B p/R T"},
+		volume.Step{Name: "air pressure inside", Symbol: "p_a", Value: g.air / 1e3, Suffix: "kpa_abs", Source: "n_air T / V_G"},
+		volume.Step{Name: "water vapour gained", Symbol: "Δp_w", Value: p.vapour / 1e3, Suffix: "kpa", Source: "p_w(T) − p_w(T0), Wagner & Pruss 1993; that at T0 is within β"},
+		volume.Step{Name: "gauge pressure", Symbol: "p_g", Value: p.Gauge.KPa(), Suffix: "kpa", Source: "p_CO2 + p_a + Δp_w − p_air"},
 	)
 }
 
@@ -94,7 +94,7 @@ func (p Package) Band() volume.Band {
 	low := r * p.split.co2
 	high := low + 0.0014*p.split.co2*p.split.co2/atmosphere
 	return volume.Band{
-		Name: "gauge pressure", Unit: "kPa", Low: p.Gauge.KPa() - low/1e3, High: p.Gauge.KPa() + math.Abs(high)/1e3,
+		Name: "gauge pressure", Suffix: "kpa", Low: p.Gauge.KPa() - low/1e3, High: p.Gauge.KPa() + math.Abs(high)/1e3,
 		Source: "scatter of solubility data; the content put in adds its own",
 	}
 }

@@ -37,23 +37,23 @@ func (p Pumped) Steps() []volume.Step {
 		way.Source = "1 − exp(−k t/h), k = 2e-6 m/s, our estimate"
 	}
 	steps := []volume.Step{
-		{Name: "temperature", Symbol: "T", Value: p.law.kelvin, Unit: "K", Source: "given"},
-		{Name: "absolute pressure", Symbol: "p", Value: a.Gauge.KPa() + a.Air.KPa(), Unit: "kPa abs", Source: "gauge + air"},
-		{Name: "gas in the keg", Symbol: "V_G", Value: 1e3 * p.gas, Unit: "L", Source: "(1 − full) × capacity"},
-		{Name: "depth of the beer", Symbol: "h", Value: p.depth, Unit: "m", Source: "full × capacity over the cross-section by the outside diameter"},
-		{Name: "oxygen saturation", Symbol: "c_s", Value: p.OxygenSaturation, Unit: "mg/L", Source: "APHA 1985, times p over 1 atm"},
-		{Name: "diffusivity of oxygen", Symbol: "D", Value: p.diffusivity, Unit: "m²/s", Source: "CRC Handbook, Arrhenius between 10 and 30 °C"},
-		{Name: "time", Symbol: "t", Value: p.elapsed.Seconds(), Unit: "s", Source: "given"},
+		{Name: "temperature", Symbol: "T", Value: p.law.kelvin, Suffix: "k", Source: "given"},
+		{Name: "absolute pressure", Symbol: "p", Value: a.Gauge.KPa() + a.Air.KPa(), Suffix: "kpa_abs", Source: "gauge + air"},
+		{Name: "gas in the keg", Symbol: "V_G", Value: 1e3 * p.gas, Suffix: "l", Source: "(1 − full) × capacity"},
+		{Name: "depth of the beer", Symbol: "h", Value: p.depth, Suffix: "m", Source: "full × capacity over the cross-section by the outside diameter"},
+		{Name: "oxygen saturation", Symbol: "c_s", Value: p.OxygenSaturation, Suffix: "mg_per_l", Source: "APHA 1985, times p over 1 atm"},
+		{Name: "diffusivity of oxygen", Symbol: "D", Value: p.diffusivity, Suffix: "m2_per_s", Source: "CRC Handbook, Arrhenius between 10 and 30 °C"},
+		{Name: "time", Symbol: "t", Value: p.elapsed.Seconds(), Suffix: "s", Source: "given"},
 		way,
-		{Name: "oxygen", Symbol: "c_O2", Value: p.Oxygen, Unit: "mg/L", Source: "w c_s"},
-		{Name: "sag", Symbol: "Δp", Value: float64(p.Sag) / 1e3, Unit: "kPa", Source: "p v/(V_G + v)"},
+		{Name: "oxygen", Symbol: "c_O2", Value: p.Oxygen, Suffix: "mg_per_l", Source: "w c_s"},
+		{Name: "sag", Symbol: "Δp", Value: float64(p.Sag) / 1e3, Suffix: "kpa", Source: "p v/(V_G + v)"},
 		{Name: "strokes", Symbol: "n", Value: p.Strokes, Source: "p v/(p_air v_stroke)"},
 	}
 	steps = append(steps, p.law.steps(a.Beer)...)
 	return append(steps,
-		volume.Step{Name: "balance of the beer as tapped", Symbol: "p_b", Value: p.Balance.KPa(), Unit: "kPa", Source: "pressure that holds the content at T, less air"},
-		volume.Step{Name: "CO2 pressure in the end", Symbol: "p_CO2", Value: p.left / 1e3, Unit: "kPa abs", Source: "root of c(p) V_L + ρ(p) V_G = c0 V_L"},
-		volume.Step{Name: "content in the end", Symbol: "c", Value: p.Content.Volumes(), Unit: "volumes", Source: "β K0 φ p_CO2 M / 1 atm / 1.9768 g/L"},
+		volume.Step{Name: "balance of the beer as tapped", Symbol: "p_b", Value: p.Balance.KPa(), Suffix: "kpa", Source: "pressure that holds the content at T, less air"},
+		volume.Step{Name: "CO2 pressure in the end", Symbol: "p_CO2", Value: p.left / 1e3, Suffix: "kpa_abs", Source: "root of c(p) V_L + ρ(p) V_G = c0 V_L"},
+		volume.Step{Name: "content in the end", Symbol: "c", Value: p.Content.Volumes(), Suffix: "volumes", Source: "β K0 φ p_CO2 M / 1 atm / 1.9768 g/L"},
 	)
 }
 
@@ -61,7 +61,7 @@ func (p Pumped) Steps() []volume.Step {
 // way, since nobody's keg is quite still and CO2 keeps part of the air out.
 func (p Pumped) Band() volume.Band {
 	return volume.Band{
-		Name: "oxygen", Unit: "mg/L", Low: p.Oxygen / 2, High: min(2*p.Oxygen, p.OxygenSaturation),
+		Name: "oxygen", Suffix: "mg_per_l", Low: p.Oxygen / 2, High: min(2*p.Oxygen, p.OxygenSaturation),
 		Source: "estimate: mixing in a keg that is being tapped is not better known",
 	}
 }

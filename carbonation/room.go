@@ -84,14 +84,14 @@ func (s Supply) IntoRoom(room unit.Volume) (RoomAir, error) {
 // Steps returns the working: enough to redo the sum by hand.
 func (r RoomAir) Steps() []volume.Step {
 	return []volume.Step{
-		{Name: "CO2 released", Symbol: "m", Value: float64(r.supply.Charge), Unit: "kg", Source: "given"},
-		{Name: "density of CO2 gas", Symbol: "ρ", Value: r.gasDensity, Unit: "kg/m³", Source: "at 20 °C and the air's pressure, virial equation"},
-		{Name: "gas released", Symbol: "V_gas", Value: float64(r.Gas), Unit: "m³", Source: "m/ρ"},
-		{Name: "room", Symbol: "V", Value: float64(r.room), Unit: "m³", Source: "given"},
+		{Name: "CO2 released", Symbol: "m", Value: float64(r.supply.Charge), Suffix: "kg", Source: "given"},
+		{Name: "density of CO2 gas", Symbol: "ρ", Value: r.gasDensity, Suffix: "kg_per_m3", Source: "at 20 °C and the air's pressure, virial equation"},
+		{Name: "gas released", Symbol: "V_gas", Value: float64(r.Gas), Suffix: "m3", Source: "m/ρ"},
+		{Name: "room", Symbol: "V", Value: float64(r.room), Suffix: "m3", Source: "given"},
 		{Name: "CO2 share", Symbol: "x", Value: r.CO2Share, Source: "1 − (1 − 0.00042) exp(−V_gas/V)"},
 		{Name: "oxygen share", Symbol: "x_O2", Value: r.OxygenShare, Source: "0.20946 exp(−V_gas/V)"},
-		{Name: "room for 0.5 %", Symbol: "V_8h", Value: float64(r.For8h), Unit: "m³", Source: "V_gas/ln((1 − 0.00042)/(1 − 0.005))"},
-		{Name: "room for 3 %", Symbol: "V_15min", Value: float64(r.For15min), Unit: "m³", Source: "V_gas/ln((1 − 0.00042)/(1 − 0.03))"},
+		{Name: "room for 0.5 %", Symbol: "V_8h", Value: float64(r.For8h), Suffix: "m3", Source: "V_gas/ln((1 − 0.00042)/(1 − 0.005))"},
+		{Name: "room for 3 %", Symbol: "V_15min", Value: float64(r.For15min), Suffix: "m3", Source: "V_gas/ln((1 − 0.00042)/(1 − 0.03))"},
 	}
 }
 

@@ -168,22 +168,22 @@ func (n GasNeed) Steps() []volume.Step {
 	s := n.supply
 	kelvin := s.Temperature.Kelvin()
 	steps := []volume.Step{
-		{Name: "temperature of the kegs", Symbol: "T", Value: kelvin, Unit: "K", Source: "given"},
-		{Name: "absolute pressure", Symbol: "p", Value: s.Gauge.KPa() + s.Air.KPa(), Unit: "kPa abs", Source: "gauge + air"},
-		{Name: "second virial coefficient", Symbol: "B", Value: 1e6 * virial(kelvin), Unit: "cm³/mol", Source: "Weiss 1974 eq. 6"},
-		{Name: "CO2 gas density", Symbol: "ρ", Value: n.density, Unit: "g/L", Source: "ρ = p M/(Z R T), Z = 1 + B p/R T"},
-		{Name: "push", Symbol: "m_push", Value: float64(n.Push), Unit: "kg a keg", Source: "V ρ"},
-		{Name: "purge", Symbol: "m_purge", Value: float64(n.Purge), Unit: "kg a keg", Source: "n × headspace × V (ρ(p) − ρ(p_air))"},
+		{Name: "temperature of the kegs", Symbol: "T", Value: kelvin, Suffix: "k", Source: "given"},
+		{Name: "absolute pressure", Symbol: "p", Value: s.Gauge.KPa() + s.Air.KPa(), Suffix: "kpa_abs", Source: "gauge + air"},
+		{Name: "second virial coefficient", Symbol: "B", Value: 1e6 * virial(kelvin), Suffix: "cm3_per_mol", Source: "Weiss 1974 eq. 6"},
+		{Name: "CO2 gas density", Symbol: "ρ", Value: n.density, Suffix: "g_per_l", Source: "ρ = p M/(Z R T), Z = 1 + B p/R T"},
+		{Name: "push", Symbol: "m_push", Value: float64(n.Push), Suffix: "kg_per_keg", Source: "V ρ"},
+		{Name: "purge", Symbol: "m_purge", Value: float64(n.Purge), Suffix: "kg_per_keg", Source: "n × headspace × V (ρ(p) − ρ(p_air))"},
 	}
 	if s.From.valid {
 		steps = append(steps, n.equilibrium.Steps()...)
-		steps = append(steps, volume.Step{Name: "carbonate", Symbol: "m_carb", Value: float64(n.Carbonate), Unit: "kg a keg", Source: "V (c − c_from), at least 0"})
+		steps = append(steps, volume.Step{Name: "carbonate", Symbol: "m_carb", Value: float64(n.Carbonate), Suffix: "kg_per_keg", Source: "V (c − c_from), at least 0"})
 	}
 	return append(steps,
-		volume.Step{Name: "all kegs", Symbol: "m", Value: float64(n.Total), Unit: "kg", Source: "kegs × (push + purge + carbonate)"},
-		volume.Step{Name: "usable in a cylinder", Symbol: "m_cyl", Value: n.usable, Unit: "kg", Source: "charge less the gas left at the pressure of the kegs"},
-		volume.Step{Name: "vapour pressure", Symbol: "p_s", Value: (n.Cylinder.pascal + s.Air.pascal) / 1e3, Unit: "kPa abs", Source: "Span & Wagner 1996 eq. 3.13; beyond liquid-full the rise of Peng & Robinson"},
-		volume.Step{Name: "liquid-full temperature", Symbol: "T_full", Value: n.LiquidFull.Kelvin(), Unit: "K", Source: "liquid density = filling ratio, Span & Wagner 1996 eq. 3.14"},
+		volume.Step{Name: "all kegs", Symbol: "m", Value: float64(n.Total), Suffix: "kg", Source: "kegs × (push + purge + carbonate)"},
+		volume.Step{Name: "usable in a cylinder", Symbol: "m_cyl", Value: n.usable, Suffix: "kg", Source: "charge less the gas left at the pressure of the kegs"},
+		volume.Step{Name: "vapour pressure", Symbol: "p_s", Value: (n.Cylinder.pascal + s.Air.pascal) / 1e3, Suffix: "kpa_abs", Source: "Span & Wagner 1996 eq. 3.13; beyond liquid-full the rise of Peng & Robinson"},
+		volume.Step{Name: "liquid-full temperature", Symbol: "T_full", Value: n.LiquidFull.Kelvin(), Suffix: "k", Source: "liquid density = filling ratio, Span & Wagner 1996 eq. 3.14"},
 	)
 }
 
@@ -191,7 +191,7 @@ func (n GasNeed) Steps() []volume.Step {
 // blown-off gas and pressure raised for a while, our estimate.
 func (n GasNeed) Band() volume.Band {
 	return volume.Band{
-		Name: "CO2", Unit: "kg", Low: 0.99 * float64(n.Total), High: 1.25 * float64(n.Total),
+		Name: "CO2", Suffix: "kg", Low: 0.99 * float64(n.Total), High: 1.25 * float64(n.Total),
 		Source: "the sum is good to 1 %; a quarter more for leaks and blow-off, our estimate",
 	}
 }

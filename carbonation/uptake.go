@@ -137,20 +137,20 @@ func (u Uptake) time(way, transfer float64) float64 {
 func (u Uptake) Steps() []volume.Step {
 	steps := u.end.Steps()
 	steps = append(steps,
-		volume.Step{Name: "content at first", Symbol: "c0", Value: u.from.GramsPerLitre(), Unit: "g/L", Source: "given"},
-		volume.Step{Name: "depth of the beer", Symbol: "h", Value: float64(u.depth), Unit: "m", Source: "given"},
-		volume.Step{Name: "diffusivity of CO2", Symbol: "D", Value: u.diffusivity, Unit: "m²/s", Source: "5.019e-6 exp(−19510/R T), Jähne 1987, in water"},
+		volume.Step{Name: "content at first", Symbol: "c0", Value: u.from.GramsPerLitre(), Suffix: "g_per_l", Source: "given"},
+		volume.Step{Name: "depth of the beer", Symbol: "h", Value: float64(u.depth), Suffix: "m", Source: "given"},
+		volume.Step{Name: "diffusivity of CO2", Symbol: "D", Value: u.diffusivity, Suffix: "m2_per_s", Source: "5.019e-6 exp(−19510/R T), Jähne 1987, in water"},
 	)
 	if !u.Losing {
 		steps = append(steps,
-			volume.Step{Name: "viscosity", Symbol: "μ", Value: u.viscosity, Unit: "Pa s", Source: "thermal.Beer.Viscosity"},
-			volume.Step{Name: "transfer at first", Symbol: "k0", Value: u.transfer, Unit: "m/s", Source: "0.15 (g Δρ/(μ D))^(1/3) D, Δρ = 0.25 (c − c0)"},
+			volume.Step{Name: "viscosity", Symbol: "μ", Value: u.viscosity, Suffix: "pa_s", Source: "thermal.Beer.Viscosity"},
+			volume.Step{Name: "transfer at first", Symbol: "k0", Value: u.transfer, Suffix: "m_per_s", Source: "0.15 (g Δρ/(μ D))^(1/3) D, Δρ = 0.25 (c − c0)"},
 		)
 	}
 	return append(steps,
-		volume.Step{Name: "time", Symbol: "t", Value: u.Time.Seconds(), Unit: "s", Source: "given, or from the share of the way"},
+		volume.Step{Name: "time", Symbol: "t", Value: u.Time.Seconds(), Suffix: "s", Source: "given, or from the share of the way"},
 		volume.Step{Name: "share of the way", Symbol: "w", Value: u.Way, Source: u.wayLaw()},
-		volume.Step{Name: "content then", Symbol: "c_t", Value: u.Content.GramsPerLitre(), Unit: "g/L", Source: "c0 + w (c − c0)"},
+		volume.Step{Name: "content then", Symbol: "c_t", Value: u.Content.GramsPerLitre(), Suffix: "g_per_l", Source: "c0 + w (c − c0)"},
 	)
 }
 
@@ -167,7 +167,7 @@ func (u Uptake) wayLaw() string {
 func (u Uptake) Band() volume.Band {
 	t := u.Time.Seconds()
 	b := volume.Band{
-		Name: "time", Unit: "s", Low: t * likelySherwood / fastSherwood, High: t * likelySherwood / slowSherwood,
+		Name: "time", Suffix: "s", Low: t * likelySherwood / fastSherwood, High: t * likelySherwood / slowSherwood,
 		Source: "estimate: transfer coefficient 0.10 to 0.20; movement shortens it without limit",
 	}
 	if u.Losing {

@@ -17,20 +17,20 @@ func (w Wine) Steps(t thermal.Temperature, p Pressure) []volume.Step {
 	law := math.Exp(lnHenry(t.Kelvin()) - lnHenry(20+iceKelvin))
 	c := w.perPascal(t.Kelvin()) * p.Pascals()
 	return []volume.Step{
-		{Name: "temperature", Symbol: "T", Value: t.Kelvin(), Unit: "K", Source: "given"},
-		{Name: "CO2 pressure", Symbol: "p", Value: p.KPa(), Unit: "kPa abs", Source: "gauge and air pressure"},
-		{Name: "alcohol", Symbol: "A", Value: 100 * w.ABV, Unit: "% vol", Source: "given"},
-		{Name: "sugar", Symbol: "S", Value: w.Sugar, Unit: "g/L", Source: "given"},
+		{Name: "temperature", Symbol: "T", Value: t.Kelvin(), Suffix: "k", Source: "given"},
+		{Name: "CO2 pressure", Symbol: "p", Value: p.KPa(), Suffix: "kpa_abs", Source: "gauge and air pressure"},
+		{Name: "alcohol", Symbol: "A", Value: 100 * w.ABV, Suffix: "percent_by_volume", Source: "given"},
+		{Name: "sugar", Symbol: "S", Value: w.Sugar, Suffix: "g_per_l", Source: "given"},
 		{Name: "temperature law", Symbol: "K0(T)/K0(20 °C)", Value: law, Source: "Weiss 1974 eq. 12"},
-		{Name: "content", Symbol: "c", Value: c, Unit: "g/L", Source: "c = 1.951e-5 p (0.86 − 0.01 A)(1 − 0.00144 S) K0(T)/K0(20 °C), p in Pa, Regulation (EEC) No 2676/90"},
-		{Name: "content", Symbol: "v", Value: c / gramsPerLitrePerVolume, Unit: "volumes", Source: "v = c / 1.9768 g/L"},
+		{Name: "content", Symbol: "c", Value: c, Suffix: "g_per_l", Source: "c = 1.951e-5 p (0.86 − 0.01 A)(1 − 0.00144 S) K0(T)/K0(20 °C), p in Pa, Regulation (EEC) No 2676/90"},
+		{Name: "content", Symbol: "v", Value: c / gramsPerLitrePerVolume, Suffix: "volumes", Source: "v = c / 1.9768 g/L"},
 	}
 }
 
 // Band returns the uncertainty of a content c that the wine holds, 5 %.
 func (w Wine) Band(c Content) volume.Band {
 	return volume.Band{
-		Name: "content", Low: (1 - wineSpread) * c.Volumes(), High: (1 + wineSpread) * c.Volumes(), Unit: "volumes",
+		Name: "content", Low: (1 - wineSpread) * c.Volumes(), High: (1 + wineSpread) * c.Volumes(), Suffix: "volumes",
 		Source: "the regulation's formula at 20 °C, its temperature law from water",
 	}
 }

@@ -26,13 +26,13 @@ func (p Pour) Band() Band {
 	switch p.answer {
 	case answerGauge:
 		low, high := c.lossBand(float64(p.Flow))
-		b.Name, b.Unit = "applied pressure", "Pa"
+		b.Name, b.Suffix = "applied pressure", "pa"
 		b.Low, b.High = c.lift+low, c.lift+high
 	case answerLength:
-		b.Name, b.Unit = "length", "m"
+		b.Name, b.Suffix = "length", "m"
 		b.Low, b.High = c.lengthBand(p.solved, float64(p.Flow), p.Gauge.Pascals())
 	default:
-		b.Name, b.Unit = "flow", "m³/s"
+		b.Name, b.Suffix = "flow", "m3_per_s"
 		b.Low, b.High = c.flowBand(float64(p.Flow), p.Gauge.Pascals())
 	}
 	return b

@@ -119,15 +119,15 @@ func (k *Calibration) equivalent(c *circuit, q float64) {
 // Steps returns the working.
 func (k Calibration) Steps() []Step {
 	return []Step{
-		step("flow", "Q", float64(k.Flow), "m³/s", "glass over time, as measured"),
-		step("pressure left by the rise", "p − ρ g h", k.drive, "Pa", "applied pressure less hydrostatics"),
-		step("fittings and hardware", "Δp_fixed", float64(k.Fixed), "Pa", "estimates, at that flow"),
-		step("friction as computed", "Δp_friction", k.computed, "Pa", "Churchill 1977, White 1929, Ito 1959"),
-		step("friction as measured", "c Δp_friction", float64(k.Friction), "Pa", "what is left"),
+		step("flow", "Q", float64(k.Flow), "m3_per_s", "glass over time, as measured"),
+		step("pressure left by the rise", "p − ρ g h", k.drive, "pa", "applied pressure less hydrostatics"),
+		step("fittings and hardware", "Δp_fixed", float64(k.Fixed), "pa", "estimates, at that flow"),
+		step("friction as computed", "Δp_friction", k.computed, "pa", "Churchill 1977, White 1929, Ito 1959"),
+		step("friction as measured", "c Δp_friction", float64(k.Friction), "pa", "what is left"),
 		step("calibration factor", "c", k.Factor, "", "measured over computed"),
 		step("bore of the tube that loses most", "d", float64(k.tube.Bore), "m", "given"),
 		step("its equivalent bore", "d_eq", float64(k.EquivalentBore), "m", "with which c would be 1"),
-		step("its loss", "Δp/L", float64(k.LossPerMetre), "Pa/m", "with the factor"),
+		step("its loss", "Δp/L", float64(k.LossPerMetre), "pa_per_m", "with the factor"),
 	}
 }
 

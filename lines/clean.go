@@ -62,16 +62,16 @@ func (c Cleaning) Cautions() []string {
 // Steps returns the working.
 func (c Cleaning) Steps() []Step {
 	return []Step{
-		step("volume of the tubes", "V", float64(c.Fill), "m³", "Σ π d² L/4"),
+		step("volume of the tubes", "V", float64(c.Fill), "m3", "Σ π d² L/4"),
 		step("solution over that volume", "n_s", solutionFills, "", "common practice, no source"),
-		step("solution", "V_s", float64(c.Solution), "m³", "n_s V"),
+		step("solution", "V_s", float64(c.Solution), "m3", "n_s V"),
 		step("rinse over that volume", "n_r", rinseFills, "", "common practice, no source"),
-		step("rinse", "V_r", float64(c.Rinse), "m³", "n_r V"),
+		step("rinse", "V_r", float64(c.Rinse), "m3", "n_r V"),
 	}
 }
 
 // Band returns the uncertainty of the fill: 2 % of the bore counts twice.
 func (c Cleaning) Band() Band {
 	const share = 0.04
-	return Band{Name: "fill volume", Low: float64(c.Fill) * (1 - share), High: float64(c.Fill) * (1 + share), Unit: "m³", Source: "bores within 2 %"}
+	return Band{Name: "fill volume", Low: float64(c.Fill) * (1 - share), High: float64(c.Fill) * (1 + share), Suffix: "m3", Source: "bores within 2 %"}
 }

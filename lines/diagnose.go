@@ -146,17 +146,17 @@ func (d Diagnosis) Steps() []Step {
 		return nil
 	}
 	steps := []Step{
-		step("keg", "T_keg", celsius(d.seen.Run.Temp), "°C", "given"),
-		step("gauge", "p", d.seen.applied(), "Pa", "given"),
-		step("air", "p_air", d.seen.ambient(), "Pa", "given"),
+		step("keg", "T_keg", celsius(d.seen.Run.Temp), "c", "given"),
+		step("gauge", "p", d.seen.applied(), "pa", "given"),
+		step("air", "p_air", d.seen.ambient(), "pa", "given"),
 		step("content", "c_CO2", d.Content.Volumes(), "volumes", "given, or carbonation.ContentAt where it was carbonated"),
-		step("pressure that holds it, gauge", "p_eq", d.Needed.Pascals(), "Pa", "carbonation.PressureFor at the keg's temperature"),
-		step("flow", "Q", float64(d.Flow), "m³/s", "glass over time, or Run.Flow"),
-		step("pressure that the line is balanced for, gauge", "p_aim", d.aim.gauge.Pascals(), "Pa", "what the remedies for the keg lead to; as read if there are none"),
-		step("beer at the tap", "T_tap", celsius(d.Tap), "°C", "reading less the glass's part (thermal.Glassful)"),
+		step("pressure that holds it, gauge", "p_eq", d.Needed.Pascals(), "pa", "carbonation.PressureFor at the keg's temperature"),
+		step("flow", "Q", float64(d.Flow), "m3_per_s", "glass over time, or Run.Flow"),
+		step("pressure that the line is balanced for, gauge", "p_aim", d.aim.gauge.Pascals(), "pa", "what the remedies for the keg lead to; as read if there are none"),
+		step("beer at the tap", "T_tap", celsius(d.Tap), "c", "reading less the glass's part (thermal.Glassful)"),
 	}
 	for _, f := range d.Findings {
-		steps = append(steps, step(f.Cause, "Δp", float64(f.Size), "Pa", "size of the finding"))
+		steps = append(steps, step(f.Cause, "Δp", float64(f.Size), "pa", "size of the finding"))
 	}
 	return steps
 }
@@ -164,7 +164,7 @@ func (d Diagnosis) Steps() []Step {
 // Band returns the uncertainty of the largest finding: what readings and
 // solubility leave open.
 func (d Diagnosis) Band() Band {
-	b := Band{Name: "size", Unit: "Pa", Source: "half a psi, half a kelvin and 1.5 % of content"}
+	b := Band{Name: "size", Suffix: "pa", Source: "half a psi, half a kelvin and 1.5 % of content"}
 	if len(d.Findings) > 0 {
 		p := float64(d.Findings[0].Size)
 		b.Low, b.High = math.Max(0, p-pressureSlack), p+pressureSlack

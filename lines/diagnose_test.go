@@ -252,7 +252,7 @@ func TestSentence(t *testing.T) {
 	for _, c := range []struct{ in, want string }{
 		{"plain", "plain"},
 		{"at {3.3333 c}, now", "at 38.0 °F (3.3 °C), now"},
-		{"{word} and {1.5 m", "{word} and "},
+		{"{word} and {1.5 m", "{word} and {1.5 m"},
 	} {
 		if got := Sentence(c.in).String(); got != c.want {
 			t.Errorf("%q reads %q, want %q", c.in, got, c.want)

@@ -121,9 +121,9 @@ func (p *Pour) tube(i int) TubeFlow {
 func (p Pour) Steps() []Step {
 	c := &p.circuit
 	steps := []Step{
-		{Name: "density of the beer", Symbol: "ρ", Value: c.density, Unit: "kg/m³", Source: "OIML R 22 and the gravity (thermal.Beer)"},
-		{Name: "viscosity of the beer", Symbol: "μ", Value: c.viscosity, Unit: "Pa s", Source: "water, ethanol and extract (thermal.Beer)"},
-		{Name: "pressure of the rise", Symbol: "ρ g h", Value: c.lift, Unit: "Pa", Source: "hydrostatics, g = 9.80665 m/s²"},
+		{Name: "density of the beer", Symbol: "ρ", Value: c.density, Suffix: "kg_per_m3", Source: "OIML R 22 and the gravity (thermal.Beer)"},
+		{Name: "viscosity of the beer", Symbol: "μ", Value: c.viscosity, Suffix: "pa_s", Source: "water, ethanol and extract (thermal.Beer)"},
+		{Name: "pressure of the rise", Symbol: "ρ g h", Value: c.lift, Suffix: "pa", Source: "hydrostatics, g = 9.80665 m/s²"},
 	}
 	if c.calibration != 1 {
 		steps = append(steps, Step{Name: "calibration factor", Symbol: "c", Value: c.calibration, Source: "given"})
@@ -140,17 +140,17 @@ func (p Pour) Steps() []Step {
 		steps = append(steps,
 			step("bore of tube "+n, "d"+n, float64(t.Tube.Bore), "m", "given"),
 			step("length of tube "+n, "L"+n, float64(t.Tube.Length), "m", lengthSource(p.answer, p.solved == i)),
-			step("speed in tube "+n, "V"+n, t.Speed, "m/s", "Q / (π d²/4)"),
+			step("speed in tube "+n, "V"+n, t.Speed, "m_per_s", "Q / (π d²/4)"),
 			step("Reynolds number of tube "+n, "Re"+n, t.Reynolds, "", "ρ V d / μ"),
 			step("friction factor of tube "+n, "f"+n, t.Friction, "", law),
-			step("friction of tube "+n, "Δp"+n, float64(t.Loss), "Pa", "c f (L/d) ρ V²/2"))
+			step("friction of tube "+n, "Δp"+n, float64(t.Loss), "pa", "c f (L/d) ρ V²/2"))
 	}
 	steps = append(steps,
-		step("fittings", "Δp_K", float64(p.Fittings()), "Pa", "Σ K ρ V²/2"),
-		step("coupler, shank and tap", "Δp_hw", float64(p.Hardware()), "Pa", "loss at the stated flow × (Q/Q_hw)²"),
-		step("all losses", "Δp", float64(p.Loss), "Pa", "sum"),
-		step("applied pressure, gauge", "p", p.Gauge.Pascals(), "Pa", "ρ g h + Δp"),
-		step("flow", "Q", float64(p.Flow), "m³/s", "at which p is used up"))
+		step("fittings", "Δp_K", float64(p.Fittings()), "pa", "Σ K ρ V²/2"),
+		step("coupler, shank and tap", "Δp_hw", float64(p.Hardware()), "pa", "loss at the stated flow × (Q/Q_hw)²"),
+		step("all losses", "Δp", float64(p.Loss), "pa", "sum"),
+		step("applied pressure, gauge", "p", p.Gauge.Pascals(), "pa", "ρ g h + Δp"),
+		step("flow", "Q", float64(p.Flow), "m3_per_s", "at which p is used up"))
 	return steps
 }
 

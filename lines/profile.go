@@ -229,14 +229,14 @@ func (p Profile) Steps() []Step {
 	s := &p.serving
 	return append(p.Pour.Steps(),
 		step("content of the beer", "c_CO2", s.Content.Volumes(), "volumes", "given"),
-		step("temperature at the tap", "T_out", p.Outlet.Celsius(), "°C", "warming of the line at the flow (thermal.Line, thermal.Coil)"),
-		step("mean equilibrium pressure, absolute", "p_eq", p.mean, "Pa", "carbonation.PressureFor along the run"),
+		step("temperature at the tap", "T_out", p.Outlet.Celsius(), "c", "warming of the line at the flow (thermal.Line, thermal.Coil)"),
+		step("mean equilibrium pressure, absolute", "p_eq", p.mean, "pa", "carbonation.PressureFor along the run"),
 		step("residence in the tubes", "t", p.Residence.Seconds(), "s", "volume over flow"),
-		step("exposure", "E", p.Exposure, "Pa s", "∫ max(0, p_eq − p) dt"),
-		step("exposure of the balanced run", "E_b", p.Balanced, "Pa s", "the same with p_eq = p_applied"),
-		step("mean excess of supersaturation", "Δ", float64(p.Excess), "Pa", "(E − E_b)/t"),
-		step("surface tension", "γ", surfaceTension, "N/m", "from memory, beers 0.042 to 0.048"),
-		step("threshold of a crevice", "2γ/r", float64(p.Threshold), "Pa", "pressure across a bubble of its radius"))
+		step("exposure", "E", p.Exposure, "pa_s", "∫ max(0, p_eq − p) dt"),
+		step("exposure of the balanced run", "E_b", p.Balanced, "pa_s", "the same with p_eq = p_applied"),
+		step("mean excess of supersaturation", "Δ", float64(p.Excess), "pa", "(E − E_b)/t"),
+		step("surface tension", "γ", surfaceTension, "n_per_m", "from memory, beers 0.042 to 0.048"),
+		step("threshold of a crevice", "2γ/r", float64(p.Threshold), "pa", "pressure across a bubble of its radius"))
 }
 
 // Band returns the uncertainty of the excess: 1.5 % of the equilibrium
@@ -244,7 +244,7 @@ func (p Profile) Steps() []Step {
 func (p Profile) Band() Band {
 	const share = 0.015
 	return Band{
-		Name: "excess", Low: float64(p.Excess) - share*p.mean, High: float64(p.Excess) + share*p.mean, Unit: "Pa",
+		Name: "excess", Low: float64(p.Excess) - share*p.mean, High: float64(p.Excess) + share*p.mean, Suffix: "pa",
 		Source: "equilibrium pressure within 1.5 %; the gauge and the thermometer add theirs",
 	}
 }

@@ -171,13 +171,13 @@ func stands(l thermal.Line, start thermal.Temperature, limit float64) (time.Dura
 func (s Standing) Steps() []Step {
 	return []Step{
 		step("content of the beer", "c_CO2", s.serving.Content.Volumes(), "volumes", "given"),
-		step("pressure at the highest place, absolute", "p", s.pressure, "Pa", "applied + air − ρ g h"),
+		step("pressure at the highest place, absolute", "p", s.pressure, "pa", "applied + air − ρ g h"),
 		step("radius of a crevice", "r", float64(s.serving.Crevice), "m", "given; assumed 5 µm"),
-		step("surface tension", "γ", surfaceTension, "N/m", "from memory, beers 0.042 to 0.048"),
-		step("threshold", "2γ/r", float64(s.Threshold), "Pa", "pressure across a bubble of that radius"),
-		step("breakout temperature", "T_b", s.Breakout.Celsius(), "°C", "where p_eq = p + 2γ/r (carbonation.TemperatureFor)"),
-		step("line at the start", "T_0", s.start.Celsius(), "°C", "given"),
-		step("line at last", "T_s", s.Settles.Celsius(), "°C", "thermal.Line.Stand"),
+		step("surface tension", "γ", surfaceTension, "n_per_m", "from memory, beers 0.042 to 0.048"),
+		step("threshold", "2γ/r", float64(s.Threshold), "pa", "pressure across a bubble of that radius"),
+		step("breakout temperature", "T_b", s.Breakout.Celsius(), "c", "where p_eq = p + 2γ/r (carbonation.TemperatureFor)"),
+		step("line at the start", "T_0", s.start.Celsius(), "c", "given"),
+		step("line at last", "T_s", s.Settles.Celsius(), "c", "thermal.Line.Stand"),
 		step("time to breakout", "t", s.Limit.Seconds(), "s", "thermal.Line.Stand, solved for T_b"),
 	}
 }
@@ -187,7 +187,7 @@ func (s Standing) Steps() []Step {
 func (s Standing) Band() Band {
 	low, errLow := s.breakout(float64(1 * carbonation.PSI))
 	high, errHigh := s.breakout(float64(3 * carbonation.PSI))
-	b := Band{Name: "breakout temperature", Low: low.Celsius(), High: high.Celsius(), Unit: "°C", Source: "thresholds of 1 to 3 psi, crevices of 13 to 4 µm"}
+	b := Band{Name: "breakout temperature", Low: low.Celsius(), High: high.Celsius(), Suffix: "c", Source: "thresholds of 1 to 3 psi, crevices of 13 to 4 µm"}
 	if errLow != nil || errHigh != nil {
 		b.Low, b.High = nan, nan
 	}

@@ -210,7 +210,7 @@ func (b TradeBalance) Steps() []Step {
 		}
 		steps = append(steps,
 			step("length of tube "+n, "L"+n, float64(b.lengths[i]/Foot), "ft", source),
-			step("restriction of tube "+n, "r"+n, float64(row.Loss/PSIPerFoot), "psi/ft", row.List+", "+row.Material+" ("+row.Source+")"))
+			step("restriction of tube "+n, "r"+n, float64(row.Loss/PSIPerFoot), "psi_per_ft", row.List+", "+row.Material+" ("+row.Source+")"))
 	}
 	return append(steps,
 		step("restriction of all tubes", "Σ r L", float64(b.Restriction/carbonation.PSI), "psi", "sum"),
@@ -233,11 +233,11 @@ func (b TradeBalance) Band() Band {
 	}
 	const source = "what the lists of the trade differ by"
 	if b.solved < 0 {
-		return Band{Name: "applied pressure", Low: low, High: high, Unit: "Pa", Source: source}
+		return Band{Name: "applied pressure", Low: low, High: high, Suffix: "pa", Source: source}
 	}
 	least, most := b.rows[b.solved].spread()
 	applied := b.Gauge.Pascals()
-	return Band{Name: "length", Low: max(0, (applied-high)/most), High: (applied - low) / least, Unit: "m", Source: source}
+	return Band{Name: "length", Low: max(0, (applied-high)/most), High: (applied - low) / least, Suffix: "m", Source: source}
 }
 
 // spread returns the least and the greatest loss in Pa/m that a list gives.

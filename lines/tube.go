@@ -26,7 +26,7 @@ type Tube struct {
 // It returns a [*RangeError] if wall is not positive or leaves no bore.
 func TubeOfOD(od, wall, length unit.Length) (Tube, error) {
 	least := volume.Range{
-		Name: "wall", Min: 0.01, Max: float64(od/Millimetre) / 2, Unit: "mm",
+		Name: "wall", Min: 0.01, Max: float64(od/Millimetre) / 2, Suffix: "mm",
 		Source: "an outside diameter needs the wall to give the bore",
 	}
 	if err := least.Check("lines.TubeOfOD", float64(wall/Millimetre)); err != nil {

@@ -17,6 +17,8 @@ type (
 	Range      = volume.Range
 	Step       = volume.Step
 	Band       = volume.Band
+	Remark     = volume.Remark
+	Sentence   = volume.Sentence
 )
 
 // Errors that come wrapped, with the numbers that make them so.
@@ -101,9 +103,12 @@ func flowInBoth(q Flow) string {
 	return fmt.Sprintf("%.2f oz/s (%.2f L/min)", q.OuncesPerSecond(), q.LitresPerMinute())
 }
 
+// say formats a sentence; a braced verb, as in "{%.5g c}", quotes a number.
+func say(format string, args ...any) Sentence { return quantity.Sayf[Sentence](format, args...) }
+
 // step is a line of working.
-func step(name, symbol string, value float64, unit, source string) Step {
-	return Step{Name: name, Symbol: symbol, Value: value, Unit: unit, Source: source}
+func step(name, symbol string, value float64, suffix, source string) Step {
+	return Step{Name: name, Symbol: symbol, Value: value, Suffix: suffix, Source: source}
 }
 
 var nan = math.NaN()

@@ -173,14 +173,14 @@ func (w Warm) Cautions(rated unit.Pressure) []string {
 // Steps returns the working: the temperatures, then the flow.
 func (w Warm) Steps() []Step {
 	steps := []Step{
-		step("keg", "T_keg", w.keg.Celsius(), "°C", "given"),
-		step("pressure that holds the gas, gauge", "p_eq", w.Needed.Pascals(), "Pa", "carbonation.PressureFor at the keg's temperature"),
+		step("keg", "T_keg", w.keg.Celsius(), "c", "given"),
+		step("pressure that holds the gas, gauge", "p_eq", w.Needed.Pascals(), "pa", "carbonation.PressureFor at the keg's temperature"),
 	}
 	for i := range w.Pour.circuit.n {
 		n := fmt.Sprint(i + 1)
-		steps = append(steps, step("mean temperature in tube "+n, "T"+n, w.means[i], "°C", "thermal.Coil in the bath, thermal.Line in air, at the flow"))
+		steps = append(steps, step("mean temperature in tube "+n, "T"+n, w.means[i], "c", "thermal.Coil in the bath, thermal.Line in air, at the flow"))
 	}
-	steps = append(steps, step("temperature at the tap", "T_out", w.Outlet.Celsius(), "°C", "end of the last tube"))
+	steps = append(steps, step("temperature at the tap", "T_out", w.Outlet.Celsius(), "c", "end of the last tube"))
 	return append(steps, w.Pour.Steps()...)
 }
 

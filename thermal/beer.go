@@ -49,7 +49,7 @@ func BeerOf(abv, fg float64) (Beer, error) {
 var (
 	limitABV     = volume.Range{Name: "alcohol by volume", Min: 0, Max: 0.20, Source: "a fraction: 0.05 is 5 %; beer models hold to 20 %"}
 	limitFG      = volume.Range{Name: "final gravity", Min: 0.98, Max: 1.20, Source: "gravities of finished beer and of wort"}
-	limitExtract = volume.Range{Name: "real extract", Min: -0.05, Max: 40, Unit: "% w/w", Source: "gravity too low or too high for this alcohol"}
+	limitExtract = volume.Range{Name: "real extract", Min: -0.05, Max: 40, Suffix: "percent_by_mass", Source: "gravity too low or too high for this alcohol"}
 )
 
 // ABV returns the alcohol content as a fraction by volume at 20 °C.

@@ -511,7 +511,7 @@ func TestEveryBound(t *testing.T) {
 		for _, v := range []float64{r.Min, r.Max} {
 			answered := 0
 			for _, tr := range set(v) {
-				tr.holdsUp(t, fmt.Sprintf("%s at %g %s", r.Name, v, r.Unit))
+				tr.holdsUp(t, fmt.Sprintf("%s at %g %s", r.Name, v, r.Suffix))
 				var own *RangeError
 				if errors.As(tr.err, &own) && own.Name == r.Name && own.Value == v && own.Min <= r.Min && own.Max >= r.Max {
 					t.Errorf("%s: its bound %g is refused: %v", r.Name, v, tr.err)

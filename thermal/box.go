@@ -9,7 +9,7 @@ import (
 	"gonum.org/v1/gonum/unit"
 )
 
-var limitBoxUA = volume.Range{Name: "UA of a box", Min: 0, Max: 1000, Unit: "W/K", Source: "from a good ice chest (0.5) to an open trough"}
+var limitBoxUA = volume.Range{Name: "UA of a box", Min: 0, Max: 1000, Suffix: "w_per_k", Source: "from a good ice chest (0.5) to an open trough"}
 
 // Melts returns the ice that a box of conductance u melts in air of so many
 // degrees above 0 °C in d, beer apart:

@@ -103,13 +103,13 @@ func (c *Coil) greatestFlow(inlet float64) float64 {
 func (l CoilLimit) Band() volume.Band {
 	low, _ := l.Chill.coil.flowFor(l.Chill.inlet, l.target, worst)
 	high, _ := l.Chill.coil.flowFor(l.Chill.inlet, l.target, best)
-	return volume.Band{Name: "flow", Low: low, High: high, Unit: "m³/s", Source: l.Chill.Band().Source}
+	return volume.Band{Name: "flow", Low: low, High: high, Suffix: "m3_per_s", Source: l.Chill.Band().Source}
 }
 
 // Steps returns the working of the coil at the largest flow.
 func (l CoilLimit) Steps() []volume.Step {
 	return append([]volume.Step{
-		{Name: "target", Symbol: "T_max", Value: l.target, Unit: "°C", Source: "given"},
-		{Name: "largest flow, by trial until the outlet meets it", Symbol: "V_max", Value: float64(l.Flow), Unit: "m³/s", Source: "below"},
+		{Name: "target", Symbol: "T_max", Value: l.target, Suffix: "c", Source: "given"},
+		{Name: "largest flow, by trial until the outlet meets it", Symbol: "V_max", Value: float64(l.Flow), Suffix: "m3_per_s", Source: "below"},
 	}, l.Chill.Steps()...)
 }

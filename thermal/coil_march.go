@@ -9,15 +9,15 @@ import (
 
 // Ranges of a coil, a plate and a line.
 var (
-	limitTubeLength   = volume.Range{Name: "tube length", Min: 0.1, Max: 200, Unit: "m", Source: "tubes of draft systems"}
-	limitBore         = volume.Range{Name: "bore", Min: 2, Max: 25, Unit: "mm", Source: "tubes of draft systems"}
-	limitTubeWall     = volume.Range{Name: "tube wall", Min: 0.1, Max: 10, Unit: "mm", Source: "tubes of draft systems"}
-	limitWallLambda   = volume.Range{Name: "conductivity of the tube", Min: 0.02, Max: 500, Unit: "W/(m K)", Source: "from foam to copper"}
+	limitTubeLength   = volume.Range{Name: "tube length", Min: 0.1, Max: 200, Suffix: "m", Source: "tubes of draft systems"}
+	limitBore         = volume.Range{Name: "bore", Min: 2, Max: 25, Suffix: "mm", Source: "tubes of draft systems"}
+	limitTubeWall     = volume.Range{Name: "tube wall", Min: 0.1, Max: 10, Suffix: "mm", Source: "tubes of draft systems"}
+	limitWallLambda   = volume.Range{Name: "conductivity of the tube", Min: 0.02, Max: 500, Suffix: "w_per_m_k", Source: "from foam to copper"}
 	limitCurvature    = volume.Range{Name: "bore over winding", Min: 0.002, Max: 0.14, Source: "Schmidt 1967 holds to 0.14"}
-	limitBath         = volume.Range{Name: "bath temperature", Min: -5, Max: 40, Unit: "°C", Source: "range of the beer's properties"}
-	limitFilm         = volume.Range{Name: "film coefficient", Min: 20, Max: 20000, Unit: "W/(m² K)", Source: "from still air in ice to boiling"}
+	limitBath         = volume.Range{Name: "bath temperature", Min: -5, Max: 40, Suffix: "c", Source: "range of the beer's properties"}
+	limitFilm         = volume.Range{Name: "film coefficient", Min: 20, Max: 20000, Suffix: "w_per_m2_k", Source: "from still air in ice to boiling"}
 	limitFilmBand     = volume.Range{Name: "band of the film coefficient", Min: 0, Max: 0.9, Source: "a share: 0.4 is ±40 %"}
-	limitFlow         = volume.Range{Name: "flow", Min: 0.01, Max: 40, Unit: "L/min", Source: "taps of draft systems"}
+	limitFlow         = volume.Range{Name: "flow", Min: 0.01, Max: 40, Suffix: "l_per_min", Source: "taps of draft systems"}
 	limitCoilReynolds = volume.Range{Name: "Reynolds number", Min: 0, Max: 1e5, Source: "VDI Heat Atlas, coils"}
 )
 

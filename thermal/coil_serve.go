@@ -83,8 +83,8 @@ func (s Service) Glass(n int) Temperature {
 }
 
 var (
-	limitGlassVolume = volume.Range{Name: "glass", Min: 0.02, Max: 20, Unit: "L", Source: "from a taster to a jug"}
-	limitEvery       = volume.Range{Name: "time from glass to glass", Min: 0, Max: 86400, Unit: "s", Source: "a glass must be full before the next begins"}
+	limitGlassVolume = volume.Range{Name: "glass", Min: 0.02, Max: 20, Suffix: "l", Source: "from a taster to a jug"}
+	limitEvery       = volume.Range{Name: "time from glass to glass", Min: 0, Max: 86400, Suffix: "s", Source: "a glass must be full before the next begins"}
 	limitNumber      = volume.Range{Name: "number of glasses", Min: 1, Max: 10000, Source: "counted from the first"}
 )
 
@@ -184,31 +184,31 @@ func (s *Service) settle(number int) {
 
 // Band returns the interval of the last glass, in °C.
 func (s Service) Band() volume.Band {
-	return volume.Band{Name: "last glass", Low: s.low, High: s.high, Unit: "°C", Source: s.because}
+	return volume.Band{Name: "last glass", Low: s.low, High: s.high, Suffix: "c", Source: s.because}
 }
 
 // Steps returns the working of the service.
 func (s Service) Steps() []volume.Step {
 	r := &s.row
 	steps := []volume.Step{
-		{Name: "rest between two glasses", Symbol: "t", Value: s.pause, Unit: "s", Source: "interval less the time of a pour"},
-		{Name: "time constant at rest", Symbol: "τ", Value: s.tau, Unit: "s", Source: "heat capacity over conductance"},
+		{Name: "rest between two glasses", Symbol: "t", Value: s.pause, Suffix: "s", Source: "interval less the time of a pour"},
+		{Name: "time constant at rest", Symbol: "τ", Value: s.tau, Suffix: "s", Source: "heat capacity over conductance"},
 	}
 	if r.plate {
 		return append(steps,
 			volume.Step{Name: "factor of a pour and a rest", Symbol: "x", Value: r.rested, Source: "e^(−t_p (G + ṁc ε)/C − t/τ), t_p the time of a pour"},
-			volume.Step{Name: "first glass", Symbol: "T_1", Value: s.First.Celsius(), Unit: "°C", Source: "block at 0 °C at the start, its mean over the pour"},
-			volume.Step{Name: "settled glass", Symbol: "T_∞", Value: s.Settled.Celsius(), Unit: "°C", Source: "the block begins each pour as it began the one before"},
-			volume.Step{Name: "last glass", Symbol: "T_n", Value: s.Last.Celsius(), Unit: "°C", Source: "T_∞ − (T_∞ − T_1) x^(n−1)"})
+			volume.Step{Name: "first glass", Symbol: "T_1", Value: s.First.Celsius(), Suffix: "c", Source: "block at 0 °C at the start, its mean over the pour"},
+			volume.Step{Name: "settled glass", Symbol: "T_∞", Value: s.Settled.Celsius(), Suffix: "c", Source: "the block begins each pour as it began the one before"},
+			volume.Step{Name: "last glass", Symbol: "T_n", Value: s.Last.Celsius(), Suffix: "c", Source: "T_∞ − (T_∞ − T_1) x^(n−1)"})
 	}
 	return append(steps,
-		volume.Step{Name: "bath", Symbol: "T_b", Value: r.cold, Unit: "°C", Source: "of content that has rested long"},
-		volume.Step{Name: "above it after passing without a rest", Symbol: "θ", Value: r.warm, Unit: "K", Source: "(T_in − T_b) e^(−NTU)"},
+		volume.Step{Name: "bath", Symbol: "T_b", Value: r.cold, Suffix: "c", Source: "of content that has rested long"},
+		volume.Step{Name: "above it after passing without a rest", Symbol: "θ", Value: r.warm, Suffix: "k", Source: "(T_in − T_b) e^(−NTU)"},
 		volume.Step{Name: "factor of a rest", Symbol: "x", Value: r.rested, Source: "e^(−t/τ)"},
 		volume.Step{Name: "rests of every drop", Symbol: "k", Value: r.whole, Source: "whole glasses that the coil holds, ⌊V_h/V⌋"},
 		volume.Step{Name: "share that rests once more", Symbol: "f", Value: r.once, Source: "V_h/V − k"},
-		volume.Step{Name: "first glass", Symbol: "T_1", Value: s.First.Celsius(), Unit: "°C", Source: "T_b + θ (1 − f) if k = 0, else T_b"},
-		volume.Step{Name: "last glass", Symbol: "T_n", Value: s.Last.Celsius(), Unit: "°C", Source: "T_b + θ x^k [(1 − f) + f x] from n = k + 2 on"})
+		volume.Step{Name: "first glass", Symbol: "T_1", Value: s.First.Celsius(), Suffix: "c", Source: "T_b + θ (1 − f) if k = 0, else T_b"},
+		volume.Step{Name: "last glass", Symbol: "T_n", Value: s.Last.Celsius(), Suffix: "c", Source: "T_b + θ x^k [(1 − f) + f x] from n = k + 2 on"})
 }
 
 // melt fills the ice of a long row from the heat in W that a glass gives up

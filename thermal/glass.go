@@ -156,10 +156,10 @@ func (r GlassRun) Course(n int) []Sample {
 }
 
 var (
-	limitGlassMass = volume.Range{Name: "mass of the glass", Min: 0, Max: 5, Unit: "kg", Source: "from a paper cup to a stein"}
-	limitGlassBore = volume.Range{Name: "bore of the glass", Min: 20, Max: 300, Unit: "mm", Source: "from a flute to a jug"}
+	limitGlassMass = volume.Range{Name: "mass of the glass", Min: 0, Max: 5, Suffix: "kg", Source: "from a paper cup to a stein"}
+	limitGlassBore = volume.Range{Name: "bore of the glass", Min: 20, Max: 300, Suffix: "mm", Source: "from a flute to a jug"}
 	limitGlassFill = volume.Range{Name: "fill of the glass", Min: 0, Max: 1, Source: "beer up to the brim, without any head"}
-	limitWait      = volume.Range{Name: "wait", Min: 0, Max: 24, Unit: "h", Source: "a day"}
+	limitWait      = volume.Range{Name: "wait", Min: 0, Max: 24, Suffix: "h", Source: "a day"}
 )
 
 // fill returns the share of the glass that the beer fills, 0 if its volume is
@@ -199,7 +199,7 @@ func (g *Glassful) check(fn string, beer Temperature, wait time.Duration) error 
 func (r GlassRun) Band() volume.Band {
 	a, b := r.meet(1-glassFoot), r.common
 	return volume.Band{
-		Name: "temperature", Low: math.Min(a, b), High: math.Max(a, b), Unit: "°C",
+		Name: "temperature", Low: math.Min(a, b), High: math.Max(a, b), Suffix: "c",
 		Source: "70 to 100 % of the glass takes part when the beer is drunk",
 	}
 }
@@ -207,24 +207,24 @@ func (r GlassRun) Band() volume.Band {
 // AfterBand returns the interval of the temperature after the wait, in °C.
 func (r GlassRun) AfterBand() volume.Band {
 	a, b := r.at(1-glassBand), r.at(1+glassBand)
-	return volume.Band{Name: "after", Low: math.Min(a, b), High: math.Max(a, b), Unit: "°C", Source: "conductance to still air ±30 %"}
+	return volume.Band{Name: "after", Low: math.Min(a, b), High: math.Max(a, b), Suffix: "c", Source: "conductance to still air ±30 %"}
 }
 
 // Steps returns the working, from heat capacities to the temperature after the
 // wait.
 func (r GlassRun) Steps() []volume.Step {
 	return []volume.Step{
-		{Name: "beer as poured", Symbol: "T_b", Value: r.poured, Unit: "°C", Source: "given"},
-		{Name: "glass before", Symbol: "T_g", Value: r.from, Unit: "°C", Source: "given"},
-		{Name: "heat capacity of the beer", Symbol: "C_b", Value: r.beer, Unit: "J/K", Source: "ρ V c"},
-		{Name: "heat capacity of the glass", Symbol: "C_g", Value: r.glass, Unit: "J/K", Source: "m × 750 J/(kg K), EN 12524"},
-		{Name: "common temperature", Symbol: "T", Value: r.common, Unit: "°C", Source: "(C_b T_b + C_g T_g)/(C_b + C_g)"},
-		{Name: "wetted side", Symbol: "A", Value: r.side, Unit: "m²", Source: "π D h"},
-		{Name: "settling temperature", Symbol: "T_s", Value: r.settles, Unit: "°C", Source: "of the air, or above it in the sun"},
-		{Name: "heat from outside at the start", Symbol: "q", Value: r.heat, Unit: "W", Source: "convection, radiation, dew and sun on side and surface"},
-		{Name: "conductance at the start", Symbol: "UA", Value: float64(r.UA), Unit: "W/K", Source: "q/(T_s − T)"},
-		{Name: "time constant at the start", Symbol: "τ", Value: r.scale[0], Unit: "s", Source: "(C_b + C_g)/UA"},
-		{Name: "wait", Symbol: "t", Value: r.wait, Unit: "s", Source: "given"},
-		{Name: "temperature after the wait", Symbol: "T_w", Value: r.After.Celsius(), Unit: "°C", Source: "T_s − (T_s − T) e^(−t/τ), τ following the temperature"},
+		{Name: "beer as poured", Symbol: "T_b", Value: r.poured, Suffix: "c", Source: "given"},
+		{Name: "glass before", Symbol: "T_g", Value: r.from, Suffix: "c", Source: "given"},
+		{Name: "heat capacity of the beer", Symbol: "C_b", Value: r.beer, Suffix: "j_per_k", Source: "ρ V c"},
+		{Name: "heat capacity of the glass", Symbol: "C_g", Value: r.glass, Suffix: "j_per_k", Source: "m × 750 J/(kg K), EN 12524"},
+		{Name: "common temperature", Symbol: "T", Value: r.common, Suffix: "c", Source: "(C_b T_b + C_g T_g)/(C_b + C_g)"},
+		{Name: "wetted side", Symbol: "A", Value: r.side, Suffix: "m2", Source: "π D h"},
+		{Name: "settling temperature", Symbol: "T_s", Value: r.settles, Suffix: "c", Source: "of the air, or above it in the sun"},
+		{Name: "heat from outside at the start", Symbol: "q", Value: r.heat, Suffix: "w", Source: "convection, radiation, dew and sun on side and surface"},
+		{Name: "conductance at the start", Symbol: "UA", Value: float64(r.UA), Suffix: "w_per_k", Source: "q/(T_s − T)"},
+		{Name: "time constant at the start", Symbol: "τ", Value: r.scale[0], Suffix: "s", Source: "(C_b + C_g)/UA"},
+		{Name: "wait", Symbol: "t", Value: r.wait, Suffix: "s", Source: "given"},
+		{Name: "temperature after the wait", Symbol: "T_w", Value: r.After.Celsius(), Suffix: "c", Source: "T_s − (T_s − T) e^(−t/τ), τ following the temperature"},
 	}
 }

@@ -6,17 +6,17 @@ import (
 )
 
 var (
-	limitBathAir      = volume.Range{Name: "air temperature around a bath", Min: 0, Max: 60, Unit: "°C", Source: "in frost the bath itself freezes"}
+	limitBathAir      = volume.Range{Name: "air temperature around a bath", Min: 0, Max: 60, Suffix: "c", Source: "in frost the bath itself freezes"}
 	limitBathKegs     = volume.Range{Name: "kegs in a tub", Min: 1, Max: 50, Source: "a large trough"}
-	limitIce          = volume.Range{Name: "ice", Min: 0, Max: 5000, Unit: "kg", Source: "a large trough"}
-	limitWater        = volume.Range{Name: "water", Min: 0, Max: 5000, Unit: "L", Source: "a large trough"}
-	limitIceFrom      = volume.Range{Name: "ice temperature", Min: -25, Max: 0, Unit: "°C", Source: "freezers; ice melts at 0 °C"}
-	limitWaterFrom    = volume.Range{Name: "water temperature", Min: 0, Max: 40, Unit: "°C", Source: "tap water"}
+	limitIce          = volume.Range{Name: "ice", Min: 0, Max: 5000, Suffix: "kg", Source: "a large trough"}
+	limitWater        = volume.Range{Name: "water", Min: 0, Max: 5000, Suffix: "l", Source: "a large trough"}
+	limitIceFrom      = volume.Range{Name: "ice temperature", Min: -25, Max: 0, Suffix: "c", Source: "freezers; ice melts at 0 °C"}
+	limitWaterFrom    = volume.Range{Name: "water temperature", Min: 0, Max: 40, Suffix: "c", Source: "tap water"}
 	limitSalt         = volume.Range{Name: "salt in the water", Min: 0, Max: 0.20, Source: "a share by mass; brine's freezing point is fitted to 20 %"}
-	limitWall         = volume.Range{Name: "tub wall", Min: 0, Max: 0.3, Unit: "m", Source: "tubs and ice chests"}
-	limitConductivity = volume.Range{Name: "wall conductivity", Min: 0.01, Max: 400, Unit: "W/(m K)", Source: "from foam to copper"}
-	limitBathMass     = volume.Range{Name: "ice and water together", Min: 0.1, Max: 10000, Unit: "kg", Source: "less is no bath"}
-	limitPour         = volume.Range{Name: "volume of a pour", Min: 0, Max: 10000, Unit: "L", Source: "a pour takes beer out"}
+	limitWall         = volume.Range{Name: "tub wall", Min: 0, Max: 0.3, Suffix: "m", Source: "tubs and ice chests"}
+	limitConductivity = volume.Range{Name: "wall conductivity", Min: 0.01, Max: 400, Suffix: "w_per_m_k", Source: "from foam to copper"}
+	limitBathMass     = volume.Range{Name: "ice and water together", Min: 0.1, Max: 10000, Suffix: "kg", Source: "less is no bath"}
+	limitPour         = volume.Range{Name: "volume of a pour", Min: 0, Max: 10000, Suffix: "l", Source: "a pour takes beer out"}
 )
 
 // check returns a [*RangeError] in the name of fn if a field lies outside its
@@ -54,7 +54,7 @@ func (b IceBath) check(fn string) error {
 	}
 	if b.Drained && b.Water > 0 {
 		return &RangeError{
-			Func: fn, Name: "water in a drained tub", Value: float64(b.Water / volume.Litre), Unit: "L",
+			Func: fn, Name: "water in a drained tub", Value: float64(b.Water / volume.Litre), Suffix: "l",
 			Source: "melt water runs off, so there can be none",
 		}
 	}
@@ -72,7 +72,7 @@ func (b IceBath) checkSchedule(fn string) error {
 			return err
 		}
 		end := volume.Range{
-			Name: "end of a pour", Min: p.Start.Hours(), Max: limitDuration.Max, Unit: "h",
+			Name: "end of a pour", Min: p.Start.Hours(), Max: limitDuration.Max, Suffix: "h",
 			Source: "a pour ends after it starts",
 		}
 		if err := end.Check(fn, p.End.Hours()); err != nil {
@@ -82,7 +82,7 @@ func (b IceBath) checkSchedule(fn string) error {
 			return err
 		}
 		if p.Volume > 0 && p.End == p.Start {
-			return &RangeError{Func: fn, Name: "volume of a pour that takes no time", Value: float64(p.Volume / volume.Litre), Unit: "L"}
+			return &RangeError{Func: fn, Name: "volume of a pour that takes no time", Value: float64(p.Volume / volume.Litre), Suffix: "l"}
 		}
 	}
 	for _, t := range b.TopUps {

@@ -551,7 +551,7 @@ func TestChillingCourse(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if b := r.Band(); !(b.Low < r.Time.Hours() && r.Time.Hours() < b.High && b.Unit == "h") {
+	if b := r.Band(); !(b.Low < r.Time.Hours() && r.Time.Hours() < b.High && b.Suffix == "h") {
 		t.Errorf("band %+v", b)
 	}
 	for _, s := range r.Steps() {

@@ -45,7 +45,7 @@ func (b IceBath) KeptCold(d time.Duration, bag unit.Mass) (IceBath, error) {
 		fn, ErrNoSolution, mostBags, massInBoth(float64(bag)), d.Hours())
 }
 
-var limitBag = volume.Range{Name: "bag of ice", Min: 0.1, Max: 1000, Unit: "kg", Source: "from a handful to a pallet"}
+var limitBag = volume.Range{Name: "bag of ice", Min: 0.1, Max: 1000, Suffix: "kg", Source: "from a handful to a pallet"}
 
 const mostBags = 200
 

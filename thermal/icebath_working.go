@@ -26,11 +26,11 @@ func (c Chilling) spread() (low, high float64, why string) {
 func (c Chilling) Band() volume.Band {
 	low, high, why := c.spread()
 	x, y := c.again(low), c.again(high)
-	name, unit, z := "time", "h", c.Time.Hours()
+	name, suffix, z := "time", "h", c.Time.Hours()
 	if !c.timeAsks {
-		name, unit, z = "temperature", "°C", c.Temperature.Celsius()
+		name, suffix, z = "temperature", "c", c.Temperature.Celsius()
 	}
-	return volume.Band{Name: name, Low: math.Min(z, math.Min(x, y)), High: math.Max(z, math.Max(x, y)), Unit: unit, Source: why}
+	return volume.Band{Name: name, Low: math.Min(z, math.Min(x, y)), High: math.Max(z, math.Max(x, y)), Suffix: suffix, Source: why}
 }
 
 // again returns the leading answer, h or °C, with the coefficients scaled.
@@ -69,23 +69,23 @@ func (c Chilling) Steps() []volume.Step {
 		reach = 1
 	}
 	steps := []volume.Step{
-		{Name: "depth of the bath at the start", Symbol: "d", Value: float64(c.Depth), Unit: "m", Source: "water and ice as water, around the kegs"},
+		{Name: "depth of the bath at the start", Symbol: "d", Value: float64(c.Depth), Suffix: "m", Source: "water and ice as water, around the kegs"},
 		{Name: "share of the keg below it", Symbol: "s", Value: c.Covered, Source: "d over the keg's height, less where it floats"},
-		{Name: "heat capacity below the bath, one keg", Symbol: "C1", Value: lower, Unit: "J/K", Source: "ρ V1 c + s m_steel 477 J/(kg K), at the end"},
-		{Name: "heat capacity above the bath, one keg", Symbol: "C2", Value: upper, Unit: "J/K", Source: "the rest, at the end"},
-		{Name: "coefficient with water around", Symbol: "U", Value: wet, Unit: "W/(m² K)", Source: "1/(1/h_beer + 1/h_water), Churchill & Chu with the density of Gebhart & Mollendorf"},
-		{Name: "coefficient with ice alone", Symbol: "U", Value: alone, Unit: "W/(m² K)", Source: "1/(1/h_beer + 1/75), judged"},
-		{Name: "conductance half-way, one keg", Symbol: "UA", Value: float64(c.UA), Unit: "W/K", Source: "U times side below the bath and half the bottom"},
-		{Name: "heat from the beer, one keg", Symbol: "q_keg", Value: f.lower + f.upper, Unit: "W", Source: "U A (T1 − Tw), at the end"},
-		{Name: "heat from the air, one keg", Symbol: "q_air", Value: f.airLower + f.airUpper, Unit: "W", Source: "convection (Churchill & Chu, McAdams), radiation, dew, sun"},
-		{Name: "heat through the tub", Symbol: "q_tub", Value: f.tub, Unit: "W", Source: "wall, floor and top"},
-		{Name: "heat that 1 kg of ice takes up", Symbol: "L", Value: m.cold, Unit: "J/kg", Source: "333.43 kJ/kg and warming to 0 °C; IAPWS R10-06"},
+		{Name: "heat capacity below the bath, one keg", Symbol: "C1", Value: lower, Suffix: "j_per_k", Source: "ρ V1 c + s m_steel 477 J/(kg K), at the end"},
+		{Name: "heat capacity above the bath, one keg", Symbol: "C2", Value: upper, Suffix: "j_per_k", Source: "the rest, at the end"},
+		{Name: "coefficient with water around", Symbol: "U", Value: wet, Suffix: "w_per_m2_k", Source: "1/(1/h_beer + 1/h_water), Churchill & Chu with the density of Gebhart & Mollendorf"},
+		{Name: "coefficient with ice alone", Symbol: "U", Value: alone, Suffix: "w_per_m2_k", Source: "1/(1/h_beer + 1/75), judged"},
+		{Name: "conductance half-way, one keg", Symbol: "UA", Value: float64(c.UA), Suffix: "w_per_k", Source: "U times side below the bath and half the bottom"},
+		{Name: "heat from the beer, one keg", Symbol: "q_keg", Value: f.lower + f.upper, Suffix: "w", Source: "U A (T1 − Tw), at the end"},
+		{Name: "heat from the air, one keg", Symbol: "q_air", Value: f.airLower + f.airUpper, Suffix: "w", Source: "convection (Churchill & Chu, McAdams), radiation, dew, sun"},
+		{Name: "heat through the tub", Symbol: "q_tub", Value: f.tub, Suffix: "w", Source: "wall, floor and top"},
+		{Name: "heat that 1 kg of ice takes up", Symbol: "L", Value: m.cold, Suffix: "j_per_kg", Source: "333.43 kJ/kg and warming to 0 °C; IAPWS R10-06"},
 		{Name: "share of the depth that ice reaches", Symbol: "r", Value: reach, Source: "ice over ice and water, over 0.55; 1 if stirred"},
-		{Name: "coldest that ice can make the water", Symbol: "Td", Value: freezes + (1-reach)*math.Max(0, densest-freezes), Unit: "°C", Source: "T_freezing + (1 − r)(T_densest − T_freezing)"},
-		{Name: "bath", Symbol: "Tw", Value: f.tw, Unit: "°C", Source: "∫ dH_w/dt"},
-		{Name: "melting", Symbol: "dm/dt", Value: f.melt * 3600, Unit: "kg/h", Source: "25 W/(K kg) m0^⅓ m^⅔ (Tw − Td)/L"},
-		{Name: "time", Symbol: "t", Value: c.Time.Seconds(), Unit: "s", Source: "the balance, stepped"},
-		{Name: "beer as drawn", Symbol: "T1", Value: c.Temperature.Celsius(), Unit: "°C", Source: "the balance, stepped"},
+		{Name: "coldest that ice can make the water", Symbol: "Td", Value: freezes + (1-reach)*math.Max(0, densest-freezes), Suffix: "c", Source: "T_freezing + (1 − r)(T_densest − T_freezing)"},
+		{Name: "bath", Symbol: "Tw", Value: f.tw, Suffix: "c", Source: "∫ dH_w/dt"},
+		{Name: "melting", Symbol: "dm/dt", Value: f.melt * 3600, Suffix: "kg_per_h", Source: "25 W/(K kg) m0^⅓ m^⅔ (Tw − Td)/L"},
+		{Name: "time", Symbol: "t", Value: c.Time.Seconds(), Suffix: "s", Source: "the balance, stepped"},
+		{Name: "beer as drawn", Symbol: "T1", Value: c.Temperature.Celsius(), Suffix: "c", Source: "the balance, stepped"},
 	}
 	if b.Drained {
 		return append(steps[:11], steps[13:]...)

@@ -3,13 +3,13 @@ package thermal
 import "example.com/pourwell/volume"
 
 var (
-	limitKegLitres = volume.Range{Name: "keg", Min: 0.1, Max: 200, Unit: "L", Source: "from a bottle to a barrel"}
-	limitKegWide   = volume.Range{Name: "keg diameter", Min: 0.04, Max: 0.8, Unit: "m", Source: "from a bottle to a barrel"}
-	limitKegHigh   = volume.Range{Name: "keg height", Min: 0.05, Max: 1.5, Unit: "m", Source: "from a bottle to a barrel"}
-	limitTare      = volume.Range{Name: "tare", Min: 0, Max: 100, Unit: "kg", Source: "from a can to a barrel"}
+	limitKegLitres = volume.Range{Name: "keg", Min: 0.1, Max: 200, Suffix: "l", Source: "from a bottle to a barrel"}
+	limitKegWide   = volume.Range{Name: "keg diameter", Min: 0.04, Max: 0.8, Suffix: "m", Source: "from a bottle to a barrel"}
+	limitKegHigh   = volume.Range{Name: "keg height", Min: 0.05, Max: 1.5, Suffix: "m", Source: "from a bottle to a barrel"}
+	limitTare      = volume.Range{Name: "tare", Min: 0, Max: 100, Suffix: "kg", Source: "from a can to a barrel"}
 	limitFill      = volume.Range{Name: "fill", Min: 0.01, Max: 1, Source: "a share of the capacity; an empty keg has no beer to warm"}
-	limitJacket    = volume.Range{Name: "jacket", Min: 0, Max: 0.1, Unit: "m", Source: "jackets of kegs"}
-	limitUA        = volume.Range{Name: "measured UA", Min: 0, Max: 1000, Unit: "W/K", Source: "0 leaves it to the model"}
+	limitJacket    = volume.Range{Name: "jacket", Min: 0, Max: 0.1, Suffix: "m", Source: "jackets of kegs"}
+	limitUA        = volume.Range{Name: "measured UA", Min: 0, Max: 1000, Suffix: "w_per_k", Source: "0 leaves it to the model"}
 	limitSurface   = volume.Range{Name: "surface", Min: 0, Max: float64(len(finishes) - 1), Source: "Bare or Painted"}
 )
 

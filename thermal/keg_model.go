@@ -280,10 +280,10 @@ func (b Beer) checkLiquid(fn, name string, t Temperature) error {
 		return err
 	}
 	r := volume.Range{
-		Name: name, Min: b.FreezingPoint().Celsius(), Max: limitLiquid.Max, Unit: "°C",
+		Name: name, Min: b.FreezingPoint().Celsius(), Max: limitLiquid.Max, Suffix: "c",
 		Source: "this beer freezes at the lower bound",
 	}
 	return r.Check(fn, t.Celsius())
 }
 
-var limitDuration = volume.Range{Name: "time", Min: 0, Max: 30 * 24, Unit: "h", Source: "beer kept for a month is a matter of storage, not of a day"}
+var limitDuration = volume.Range{Name: "time", Min: 0, Max: 30 * 24, Suffix: "h", Source: "beer kept for a month is a matter of storage, not of a day"}

@@ -148,9 +148,9 @@ func (r *LineRun) finish(left, rate float64) {
 }
 
 var (
-	limitInsulation = volume.Range{Name: "insulation", Min: 0, Max: 200, Unit: "mm", Source: "foam on a beer line"}
+	limitInsulation = volume.Range{Name: "insulation", Min: 0, Max: 200, Suffix: "mm", Source: "foam on a beer line"}
 	limitSolar      = volume.Range{Name: "absorbed share of sunshine", Min: 0, Max: 1, Source: "a share: 0.9 is 90 %"}
-	limitStanding   = volume.Range{Name: "standing time", Min: 0, Max: 168, Unit: "h", Source: "a week; beer in a line spoils long before"}
+	limitStanding   = volume.Range{Name: "standing time", Min: 0, Max: 168, Suffix: "h", Source: "a week; beer in a line spoils long before"}
 )
 
 // check returns a [*volume.RangeError] in the name of fn if the line or the

@@ -22,7 +22,7 @@ func (r LineRun) Band() volume.Band {
 		return r.inlet + (r.settles-r.inlet)*(1-r.scale.after(s))
 	}
 	a, b := at(1-lineBand), at(1+lineBand)
-	return volume.Band{Name: "temperature", Low: math.Min(a, b), High: math.Max(a, b), Unit: "°C", Source: "conductance of the line ±15 %"}
+	return volume.Band{Name: "temperature", Low: math.Min(a, b), High: math.Max(a, b), Suffix: "c", Source: "conductance of the line ±15 %"}
 }
 
 // Course returns the temperature of the standing beer at n evenly spaced times
@@ -50,34 +50,34 @@ func course(n int, end float64, temperature func(s float64) float64) []Sample {
 // Steps returns the working, from the resistances to the temperature.
 func (r LineRun) Steps() []volume.Step {
 	steps := []volume.Step{
-		{Name: "length", Symbol: "L", Value: float64(r.line.Length), Unit: "m", Source: "given"},
-		{Name: "bore", Symbol: "d", Value: float64(r.line.Bore), Unit: "m", Source: "given"},
-		{Name: "outside of the tube", Symbol: "d_o", Value: float64(r.line.Bore + 2*r.line.Wall), Unit: "m", Source: "bore and twice the wall"},
-		{Name: "outside of the foam", Symbol: "D", Value: float64(r.line.Bore + 2*r.line.Wall + 2*r.line.Insulation), Unit: "m", Source: "and twice the insulation"},
-		{Name: "inlet", Symbol: "T_in", Value: r.inlet, Unit: "°C", Source: "given"},
-		{Name: "settling temperature", Symbol: "T_s", Value: r.settles, Unit: "°C", Source: "the outside takes up no heat: air, or above it in the sun"},
+		{Name: "length", Symbol: "L", Value: float64(r.line.Length), Suffix: "m", Source: "given"},
+		{Name: "bore", Symbol: "d", Value: float64(r.line.Bore), Suffix: "m", Source: "given"},
+		{Name: "outside of the tube", Symbol: "d_o", Value: float64(r.line.Bore + 2*r.line.Wall), Suffix: "m", Source: "bore and twice the wall"},
+		{Name: "outside of the foam", Symbol: "D", Value: float64(r.line.Bore + 2*r.line.Wall + 2*r.line.Insulation), Suffix: "m", Source: "and twice the insulation"},
+		{Name: "inlet", Symbol: "T_in", Value: r.inlet, Suffix: "c", Source: "given"},
+		{Name: "settling temperature", Symbol: "T_s", Value: r.settles, Suffix: "c", Source: "the outside takes up no heat: air, or above it in the sun"},
 	}
 	if r.flows {
 		steps = append(steps, volume.Step{Name: "Nusselt number inside", Symbol: "Nu", Value: r.nusselt, Source: "Hausen or Gnielinski, straight tube"})
 	}
 	steps = append(steps,
-		volume.Step{Name: "resistance up to the outer surface", Symbol: "R_i", Value: r.inside, Unit: "K m/W", Source: "film inside where it flows, ln(d_o/d)/(2π k) of tube and foam"},
-		volume.Step{Name: "resistance beyond it", Symbol: "R_o", Value: r.outside, Unit: "K m/W", Source: "convection, radiation and dew, at the inlet temperature"},
+		volume.Step{Name: "resistance up to the outer surface", Symbol: "R_i", Value: r.inside, Suffix: "k_m_per_w", Source: "film inside where it flows, ln(d_o/d)/(2π k) of tube and foam"},
+		volume.Step{Name: "resistance beyond it", Symbol: "R_o", Value: r.outside, Suffix: "k_m_per_w", Source: "convection, radiation and dew, at the inlet temperature"},
 		volume.Step{Name: "share of the heat that dew brings", Symbol: "q_dew/q", Value: r.dewShare, Source: "heat and mass transfer analogy"},
-		volume.Step{Name: "conductance of the line", Symbol: "UA", Value: float64(r.UA), Unit: "W/K", Source: "L/(R_i + R_o)"},
+		volume.Step{Name: "conductance of the line", Symbol: "UA", Value: float64(r.UA), Suffix: "w_per_k", Source: "L/(R_i + R_o)"},
 	)
 	if r.flows {
 		steps = append(steps,
-			volume.Step{Name: "capacity rate of the flow", Symbol: "ṁc", Value: r.capacity, Unit: "W/K", Source: "density × flow × specific heat of the beer"},
-			volume.Step{Name: "temperature at the end", Symbol: "T", Value: r.Temperature.Celsius(), Unit: "°C", Source: "T_s + (T_in − T_s) e^(−UA/ṁc), UA following the temperature"})
+			volume.Step{Name: "capacity rate of the flow", Symbol: "ṁc", Value: r.capacity, Suffix: "w_per_k", Source: "density × flow × specific heat of the beer"},
+			volume.Step{Name: "temperature at the end", Symbol: "T", Value: r.Temperature.Celsius(), Suffix: "c", Source: "T_s + (T_in − T_s) e^(−UA/ṁc), UA following the temperature"})
 	} else {
 		steps = append(steps,
-			volume.Step{Name: "heat capacity that takes part", Symbol: "C′", Value: r.capacity, Unit: "J/(m K)", Source: "∫ φ² dC′ of beer, wall and foam"},
-			volume.Step{Name: "time constant", Symbol: "τ", Value: r.TimeConstant.Seconds(), Unit: "s", Source: "(R_i + R_o) C′, R_o following the temperature"},
-			volume.Step{Name: "time", Symbol: "t", Value: r.extent, Unit: "s", Source: "given"},
-			volume.Step{Name: "temperature after it", Symbol: "T", Value: r.Temperature.Celsius(), Unit: "°C", Source: "T_s + (T_in − T_s) e^(−t/τ), τ following the temperature"})
+			volume.Step{Name: "heat capacity that takes part", Symbol: "C′", Value: r.capacity, Suffix: "j_per_m_k", Source: "∫ φ² dC′ of beer, wall and foam"},
+			volume.Step{Name: "time constant", Symbol: "τ", Value: r.TimeConstant.Seconds(), Suffix: "s", Source: "(R_i + R_o) C′, R_o following the temperature"},
+			volume.Step{Name: "time", Symbol: "t", Value: r.extent, Suffix: "s", Source: "given"},
+			volume.Step{Name: "temperature after it", Symbol: "T", Value: r.Temperature.Celsius(), Suffix: "c", Source: "T_s + (T_in − T_s) e^(−t/τ), τ following the temperature"})
 	}
-	return append(steps, volume.Step{Name: "critical radius of the outer layer", Symbol: "r_c", Value: float64(r.CriticalRadius), Unit: "m", Source: "k/h_o"})
+	return append(steps, volume.Step{Name: "critical radius of the outer layer", Symbol: "r_c", Value: float64(r.CriticalRadius), Suffix: "m", Source: "k/h_o"})
 }
 
 // noLineRun is what a calculation of a line returns beside an error.

@@ -17,7 +17,7 @@ type (
 
 // limitLiquid is where the property models hold.
 var limitLiquid = volume.Range{
-	Name: "beer temperature", Min: -5, Max: 40, Unit: "°C",
+	Name: "beer temperature", Min: -5, Max: 40, Suffix: "c",
 	Source: "OIML R 22 ends at 40 °C; the viscosity data of Bingham & Jackson run from 0 to 40 °C",
 }
 

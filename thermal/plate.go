@@ -168,10 +168,10 @@ func (r *PlateChill) outletWith(ice float64) float64 {
 }
 
 var (
-	limitPlateSize = volume.Range{Name: "size of the plate", Min: 0.05, Max: 1.5, Unit: "m", Source: "plates of ice boxes"}
-	limitPlateMass = volume.Range{Name: "mass of the plate", Min: 0.5, Max: 100, Unit: "kg", Source: "plates of ice boxes"}
+	limitPlateSize = volume.Range{Name: "size of the plate", Min: 0.05, Max: 1.5, Suffix: "m", Source: "plates of ice boxes"}
+	limitPlateMass = volume.Range{Name: "mass of the plate", Min: 0.5, Max: 100, Suffix: "kg", Source: "plates of ice boxes"}
 	limitContact   = volume.Range{Name: "contact share", Min: 0, Max: 1, Source: "a share: 0.13 is 13 %"}
-	limitPlateBeer = volume.Range{Name: "beer temperature at a plate", Min: 0, Max: 40, Unit: "°C", Source: "melting ice at 0 °C can warm nothing"}
+	limitPlateBeer = volume.Range{Name: "beer temperature at a plate", Min: 0, Max: 40, Suffix: "c", Source: "melting ice at 0 °C can warm nothing"}
 )
 
 // check returns a [*volume.RangeError] in the name of fn if the plate, the

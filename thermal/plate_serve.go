@@ -92,36 +92,36 @@ func (p Plate) DrainDue(inlet Temperature, pours Pours, ice unit.Mass) (time.Dur
 	return seconds(float64(ice) / (2*(1-voids)/voids + 1) / rate), nil
 }
 
-var limitPlateIce = volume.Range{Name: "ice on the plate", Min: 0.5, Max: 500, Unit: "kg", Source: "from a handful of cubes to a bin"}
+var limitPlateIce = volume.Range{Name: "ice on the plate", Min: 0.5, Max: 500, Suffix: "kg", Source: "from a handful of cubes to a bin"}
 
 // Band returns the interval of the outlet temperature, in °C, with twice and
 // with half the conductance between block and ice.
 func (r PlateChill) Band() volume.Band {
-	return volume.Band{Name: "outlet", Low: r.outletWith(2 * r.ice), High: r.outletWith(r.ice / 2), Unit: "°C", Source: plateBand}
+	return volume.Band{Name: "outlet", Low: r.outletWith(2 * r.ice), High: r.outletWith(r.ice / 2), Suffix: "c", Source: plateBand}
 }
 
 // Steps returns the working of the chill, from flow to ice.
 func (r PlateChill) Steps() []volume.Step {
 	return []volume.Step{
-		{Name: "inlet", Symbol: "T_in", Value: r.inlet, Unit: "°C", Source: "given"},
-		{Name: "bore of the passage", Symbol: "d", Value: float64(r.plate.Bore), Unit: "m", Source: "given"},
-		{Name: "length of the passage", Symbol: "L", Value: float64(r.plate.Passage), Unit: "m", Source: "given"},
-		{Name: "face", Symbol: "A", Value: float64(r.plate.Width) * float64(r.plate.Depth), Unit: "m²", Source: "given"},
-		{Name: "capacity rate of the flow", Symbol: "ṁc", Value: r.capacityRate, Unit: "W/K", Source: "density × flow × specific heat of the beer"},
+		{Name: "inlet", Symbol: "T_in", Value: r.inlet, Suffix: "c", Source: "given"},
+		{Name: "bore of the passage", Symbol: "d", Value: float64(r.plate.Bore), Suffix: "m", Source: "given"},
+		{Name: "length of the passage", Symbol: "L", Value: float64(r.plate.Passage), Suffix: "m", Source: "given"},
+		{Name: "face", Symbol: "A", Value: float64(r.plate.Width) * float64(r.plate.Depth), Suffix: "m2", Source: "given"},
+		{Name: "capacity rate of the flow", Symbol: "ṁc", Value: r.capacityRate, Suffix: "w_per_k", Source: "density × flow × specific heat of the beer"},
 		{Name: "Reynolds number at mean temperature", Symbol: "Re", Value: r.Reynolds, Source: "4 ṁ/(π d μ)"},
 		{Name: "Nusselt number", Symbol: "Nu", Value: r.nusselt, Source: "Gnielinski and Hausen, straight tube"},
-		{Name: "film in the passage", Symbol: "h", Value: r.film, Unit: "W/(m² K)", Source: "Nu k/d"},
+		{Name: "film in the passage", Symbol: "h", Value: r.film, Suffix: "w_per_m2_k", Source: "Nu k/d"},
 		{Name: "effectiveness of the passage", Symbol: "ε", Value: r.share, Source: "1 − e^(−h π d L/ṁc)"},
 		{Name: "share of the face that ice touches", Symbol: "φ", Value: r.plate.Contact, Source: "assumed"},
-		{Name: "film on the rest of the face", Symbol: "h_film", Value: float64(r.plate.Film), Unit: "W/(m² K)", Source: "assumed"},
-		{Name: "conductivity of that water", Symbol: "k", Value: filmWaterConductivity, Unit: "W/(m K)", Source: "water at 2.5 °C, IAPWS"},
-		{Name: "block from passage to face", Symbol: "R_body", Value: bodyResist, Unit: "K/W", Source: "assumed"},
-		{Name: "film of melt water under a foot of ice", Symbol: "δ", Value: squeezedFilm(iceExcess, iceFoot, icePressure), Unit: "m", Source: "close-contact melting: [1.5 μ k ΔT R²/(ρ L p)]^¼"},
-		{Name: "conductance from block to ice", Symbol: "G", Value: r.ice, Unit: "W/K", Source: "1/{1/(A [φ k/δ + (1 − φ) h_film]) + R_body}"},
-		{Name: "block", Symbol: "T_b", Value: r.Block.Celsius(), Unit: "°C", Source: "ṁc ε T_in/(G + ṁc ε)"},
-		{Name: "outlet", Symbol: "T_out", Value: r.Outlet.Celsius(), Unit: "°C", Source: "T_in − ε (T_in − T_b)"},
-		{Name: "heat", Symbol: "q", Value: float64(r.Heat), Unit: "W", Source: "ṁc (T_in − T_out)"},
-		{Name: "capacity of block and content", Symbol: "C", Value: r.capacity, Unit: "J/K", Source: "m c of aluminium + ρ c V of beer"},
+		{Name: "film on the rest of the face", Symbol: "h_film", Value: float64(r.plate.Film), Suffix: "w_per_m2_k", Source: "assumed"},
+		{Name: "conductivity of that water", Symbol: "k", Value: filmWaterConductivity, Suffix: "w_per_m_k", Source: "water at 2.5 °C, IAPWS"},
+		{Name: "block from passage to face", Symbol: "R_body", Value: bodyResist, Suffix: "k_per_w", Source: "assumed"},
+		{Name: "film of melt water under a foot of ice", Symbol: "δ", Value: squeezedFilm(iceExcess, iceFoot, icePressure), Suffix: "m", Source: "close-contact melting: [1.5 μ k ΔT R²/(ρ L p)]^¼"},
+		{Name: "conductance from block to ice", Symbol: "G", Value: r.ice, Suffix: "w_per_k", Source: "1/{1/(A [φ k/δ + (1 − φ) h_film]) + R_body}"},
+		{Name: "block", Symbol: "T_b", Value: r.Block.Celsius(), Suffix: "c", Source: "ṁc ε T_in/(G + ṁc ε)"},
+		{Name: "outlet", Symbol: "T_out", Value: r.Outlet.Celsius(), Suffix: "c", Source: "T_in − ε (T_in − T_b)"},
+		{Name: "heat", Symbol: "q", Value: float64(r.Heat), Suffix: "w", Source: "ṁc (T_in − T_out)"},
+		{Name: "capacity of block and content", Symbol: "C", Value: r.capacity, Suffix: "j_per_k", Source: "m c of aluminium + ρ c V of beer"},
 	}
 }
 

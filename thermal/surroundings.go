@@ -33,11 +33,11 @@ func Shade(air Temperature) Surroundings {
 }
 
 var (
-	limitAir      = volume.Range{Name: "air temperature", Min: -20, Max: 60, Unit: "°C", Source: "air properties checked from -20 to 60 °C"}
+	limitAir      = volume.Range{Name: "air temperature", Min: -20, Max: 60, Suffix: "c", Source: "air properties checked from -20 to 60 °C"}
 	limitHumidity = volume.Range{Name: "relative humidity", Min: 0, Max: 1, Source: "a share: 0.5 is 50 %"}
-	limitAltitude = volume.Range{Name: "pressure altitude", Min: -500, Max: 6000, Unit: "m", Source: "inhabited places; the standard atmosphere holds to 11 km"}
-	limitSun      = volume.Range{Name: "sun", Min: 0, Max: 1200, Unit: "W/m²", Source: "clear sky at the zenith gives about 1040"}
-	limitWind     = volume.Range{Name: "wind", Min: 0, Max: 20, Unit: "m/s", Source: "a gale; nobody serves beer in more"}
+	limitAltitude = volume.Range{Name: "pressure altitude", Min: -500, Max: 6000, Suffix: "m", Source: "inhabited places; the standard atmosphere holds to 11 km"}
+	limitSun      = volume.Range{Name: "sun", Min: 0, Max: 1200, Suffix: "w_per_m2", Source: "clear sky at the zenith gives about 1040"}
+	limitWind     = volume.Range{Name: "wind", Min: 0, Max: 20, Suffix: "m_per_s", Source: "a gale; nobody serves beer in more"}
 )
 
 // check returns a [*volume.RangeError] in the name of fn if a field lies

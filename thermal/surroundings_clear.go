@@ -8,9 +8,9 @@ import (
 )
 
 var (
-	limitLatitude = volume.Range{Name: "latitude", Min: -90, Max: 90, Unit: "°", Source: "degrees north of the equator, south below 0"}
+	limitLatitude = volume.Range{Name: "latitude", Min: -90, Max: 90, Suffix: "degree", Source: "degrees north of the equator, south below 0"}
 	limitDay      = volume.Range{Name: "day of the year", Min: 1, Max: 366, Source: "1 is the first of January"}
-	limitHour     = volume.Range{Name: "hour by the sun", Min: 0, Max: 24, Unit: "h", Source: "12 is when the sun stands highest"}
+	limitHour     = volume.Range{Name: "hour by the sun", Min: 0, Max: 24, Suffix: "h", Source: "12 is when the sun stands highest"}
 )
 
 // ClearSky returns the sun on level ground under a clear sky at a latitude in

@@ -3,17 +3,20 @@ package volume
 import (
 	"errors"
 	"fmt"
+	"math"
 	"strconv"
+
+	"example.com/pourwell/internal/quantity"
 )
 
 // ErrNoSolution reports that no value of the unknown satisfies what was
-// given. It comes wrapped in an error that says what makes it so; test for it
-// with [errors.Is].
+// given. It comes as a [*NoSolutionError] that says what makes it so; test for
+// it with [errors.Is].
 var ErrNoSolution = errors.New("no solution")
 
-// ErrNever reports that a time was asked for that never comes. It comes
-// wrapped in an error that says where the process settles instead; test for
-// it with [errors.Is].
+// ErrNever reports that a time was asked for that never comes. It comes as a
+// [*NeverError] that says where the process settles instead; test for it with
+// [errors.Is].
 var ErrNever = errors.New("never reached")
 
 // A RangeError reports an argument outside the range in which a calculation
@@ -22,27 +25,68 @@ var ErrNever = errors.New("never reached")
 type RangeError struct {
 	Func   string  // the function that refused, for example "carbonation.ContentAt"
 	Name   string  // the argument, for example "temperature"
-	Value  float64 // the value given, in Unit
+	Value  float64 // the value given, in the unit of Suffix
 	Min    float64 // the least value allowed, inclusive
 	Max    float64 // the greatest value allowed, inclusive
-	Unit   string  // the unit of Value, Min and Max; empty for a pure number
+	Suffix string  // of the unit of Value, Min and Max, as in [Range]; empty for a pure number
 	Source string  // why the range ends there
 }
 
 // Error returns a sentence with the value, the range and its reason, such as
 //
-//	carbonation.ContentAt: temperature 61.0 °C is outside -1 to 45 °C (fitted range of [1])
+//	carbonation.ContentAt: temperature 61 °C is outside -1.2 to 45 °C (fitted range of [1])
 func (e *RangeError) Error() string {
-	unit, source := "", ""
-	if e.Unit != "" {
-		unit = " " + e.Unit
-	}
+	source := ""
 	if e.Source != "" {
 		source = " (" + e.Source + ")"
 	}
-	return fmt.Sprintf("%s: %s %s%s is outside %s to %s%s%s",
-		e.Func, e.Name, trim(e.Value), unit, trim(e.Min), trim(e.Max), unit, source)
+	unit := quantity.Symbol(e.Suffix)
+	if unit != "" {
+		unit = " " + unit
+	}
+	trim := func(v float64) string { return strconv.FormatFloat(v, 'g', 5, 64) }
+	value := trim(e.Value) + unit
+	if math.IsNaN(e.Value) {
+		value = "not a number"
+	}
+	return fmt.Sprintf("%s: %s %s is outside %s to %s%s%s", e.Func, e.Name, value, trim(e.Min), trim(e.Max), unit, source)
 }
 
-// trim prints v with as many digits as a reader needs, at most five.
-func trim(v float64) string { return strconv.FormatFloat(v, 'g', 5, 64) }
+// Why returns what is wrong, without the function and the reason, as a sentence
+// that quotes its numbers.
+func (e *RangeError) Why() Sentence {
+	if math.IsNaN(e.Value) {
+		return say("%s is not a number; it lies within {%v..%v %s}", e.Name, e.Min, e.Max, e.Suffix)
+	}
+	return say("%s {%v %s} is outside {%v..%v %[3]s}", e.Name, e.Value, e.Suffix, e.Min, e.Max)
+}
+
+// A NoSolutionError is an [ErrNoSolution] with what makes it so.
+type NoSolutionError struct {
+	Func string   // the function that has no answer
+	Why  Sentence // "the rise alone needs {98 kpa}; {82.7 kpa} is applied"
+}
+
+// Error returns the sentence behind the function, its numbers in both systems
+// of units.
+func (e *NoSolutionError) Error() string {
+	return e.Func + ": " + ErrNoSolution.Error() + ": " + e.Why.String()
+}
+
+// Is reports whether target is [ErrNoSolution].
+func (e *NoSolutionError) Is(target error) bool { return target == ErrNoSolution }
+
+// A NeverError is an [ErrNever] with what comes instead.
+type NeverError struct {
+	Func string   // the function whose answer never comes
+	Why  Sentence // "the beer settles at {9.6 c}"
+}
+
+// Error returns the sentence behind the function, its numbers in both systems
+// of units.
+func (e *NeverError) Error() string {
+	return e.Func + ": " + ErrNever.Error() + ": " + e.Why.String()
+}
+
+// Is reports whether target is [ErrNever].
+func (e *NeverError) Is(target error) bool { return target == ErrNever }

@@ -103,15 +103,15 @@ func (t Tub) Fit(keg Vessel, kegs int, packing float64) (Fit, error) {
 // Steps returns the working.
 func (f Fit) Steps() []Step {
 	return []Step{
-		{"floor of the tub", "A", f.Tub.Floor(), "m²", "capacity / height"},
+		{"floor of the tub", "A", f.Tub.Floor(), "m2", "capacity / height"},
 		{"top of the ice", "h", float64(f.Top / Millimetre), "mm", "min(0.95 tub height, keg height)"},
-		{"one keg displaces", "Vk", float64(f.Keg.Displaced(f.Top) / Litre), "L", "(capacity + tare/7900 kg/m³) · min(h, height)/height"},
-		{"space around the kegs", "V", float64(f.space / Litre), "L", "A h − kegs Vk"},
+		{"one keg displaces", "Vk", float64(f.Keg.Displaced(f.Top) / Litre), "l", "(capacity + tare/7900 kg/m³) · min(h, height)/height"},
+		{"space around the kegs", "V", float64(f.space / Litre), "l", "A h − kegs Vk"},
 		{"packing of the ice", "φ", f.packing, "", "given"},
 		{"ice", "mi", float64(f.Ice), "kg", "φ · 916.7 kg/m³ · V"},
-		{"water", "Vw", float64(f.Water / Litre), "L", "(1 − φ) · 916.7/999.8 · V"},
+		{"water", "Vw", float64(f.Water / Litre), "l", "(1 − φ) · 916.7/999.8 · V"},
 		{"level of the water", "hw", float64(f.Level / Millimetre), "mm", "916.7/999.8 · h"},
-		{"one keg displaces at that level", "Vd", float64(f.Keg.Displaced(f.Level) / Litre), "L", "as Vk"},
+		{"one keg displaces at that level", "Vd", float64(f.Keg.Displaced(f.Level) / Litre), "l", "as Vk"},
 		{"floats below this share of fill", "f", f.Floats, "", "(999.8 Vd − tare)/(1008 capacity)"},
 		{"one full keg", "m", float64(f.Lift), "kg", "tare + 1008 kg/m³ · capacity"},
 		{"most for one person", "LC", float64(onePerson), "kg", "load constant, DHHS (NIOSH) 94-110, from memory"},

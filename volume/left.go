@@ -151,6 +151,7 @@ func weighed(fn, what string, weight, tare, full float64) error {
 	return Range{
 		"weight of the " + what, math.Max(0, tare-slack), tare + full + slack, "kg",
 		fmt.Sprintf("from its tare to full; check the tare, taken as %.1f lb (%.2f kg)", tare/float64(Pound), tare),
+		"",
 	}.Check(fn, weight)
 }
 
@@ -176,8 +177,8 @@ func (r Remains) Steps() []Step {
 	}
 	if r.unit == "pour" {
 		return append(steps,
-			Step{"density of the beer", "ρ", r.step, "kg/m³", "gravity · 998.2 kg/m³"},
-			Step{"beer left", "V", float64(r.Volume / Litre), "L", "(m − m0)/ρ"},
+			Step{"density of the beer", "ρ", r.step, "kg_per_m3", "gravity · 998.2 kg/m³"},
+			Step{"beer left", "V", float64(r.Volume / Litre), "l", "(m − m0)/ρ"},
 			Step{"whole pours", "n", float64(r.Count), "", "(V − heel − line)(1 − waste)/liquid, rounded down"})
 	}
 	return append(steps,
@@ -189,7 +190,7 @@ func (r Remains) Steps() []Step {
 func (r Remains) Band() Band {
 	const source = "scale to 0.25 kg; tare to 2 % from a stamp, to 10 % from a table (our assumption)"
 	if r.unit == "pour" {
-		return Band{"volume", r.low, r.high, "L", source}
+		return Band{"volume", r.low, r.high, "l", source}
 	}
 	return Band{"gas", r.low, r.high, "kg", source}
 }

@@ -62,7 +62,7 @@ func TestCylinderLeft(t *testing.T) {
 	if err != nil || r.Mass != 3.5 || r.Share != 0.35 || r.Count != 17 || r.Volume != 0 {
 		t.Errorf("%+v, %v", r, err)
 	}
-	if b := r.Band(); b.Low >= 3.5 || b.High <= 3.5 || b.Unit != "kg" {
+	if b := r.Band(); b.Low >= 3.5 || b.High <= 3.5 || b.Suffix != "kg" {
 		t.Errorf("band %+v", b)
 	}
 	if r, err := c.Left(28.4, 0); err != nil || r.Count != 0 || math.Abs(r.Share-0.99) > 1e-12 {

@@ -148,18 +148,18 @@ func (p Pour) check(fn string) error {
 		return err
 	}
 	if p.HeadShare > 0 {
-		return Range{limitHeadShare.Name, 0, 0, "", "the head is given by its height already"}.Check(fn, p.HeadShare)
+		return Range{limitHeadShare.Name, 0, 0, "share", "the head is given by its height already", ""}.Check(fn, p.HeadShare)
 	}
 	deep := p.foamVolume() / float64(p.Glass.Volume)
-	return Range{"head as a share of the glass", 0, limitHeadShare.Max, "", "more foam than beer is no serving"}.Check(fn, deep)
+	return Range{"head as a share of the glass", 0, limitHeadShare.Max, "share", "more foam than beer is no serving", ""}.Check(fn, deep)
 }
 
 // Steps returns the working.
 func (y Yield) Steps() []Step {
 	p := y.Pour
 	steps := []Step{
-		{"capacity of the keg", "V", float64(p.Keg.Capacity / Litre), "L", "given"},
-		{"glass, brimful", "Vg", float64(p.Glass.Volume / Millilitre), "mL", "given"},
+		{"capacity of the keg", "V", float64(p.Keg.Capacity / Litre), "l", "given"},
+		{"glass, brimful", "Vg", float64(p.Glass.Volume / Millilitre), "ml", "given"},
 	}
 	if p.HeadShare == 0 && p.Head > 0 {
 		steps = append(steps,
@@ -167,13 +167,13 @@ func (y Yield) Steps() []Step {
 			Step{"height of the head", "h", float64(p.Head / Millimetre), "mm", "given"})
 	}
 	return append(steps,
-		Step{"volume of the head", "Vf", 1e6 * y.foam, "mL", "π/4 b² h, or its share of the glass"},
+		Step{"volume of the head", "Vf", 1e6 * y.foam, "ml", "π/4 b² h, or its share of the glass"},
 		Step{"liquid share of the head", "φ", p.Foam, "", "common practice, no source"},
-		Step{"beer in a glass", "Vl", float64(y.Liquid / Millilitre), "mL", "Vg − (1 − φ) Vf"},
+		Step{"beer in a glass", "Vl", float64(y.Liquid / Millilitre), "ml", "Vg − (1 − φ) Vf"},
 		Step{"left in the keg", "heel", p.Heel, "", "given"},
-		Step{"left in line and coil", "VL", float64(p.Line / Millilitre), "mL", "given"},
-		Step{"first glass, poured away", "V1", float64(p.FirstGlass / Millilitre), "mL", "given"},
-		Step{"beer drawn", "Vd", 1e3 * y.drawn, "L", "V (1 − heel) − VL − V1"},
+		Step{"left in line and coil", "VL", float64(p.Line / Millilitre), "ml", "given"},
+		Step{"first glass, poured away", "V1", float64(p.FirstGlass / Millilitre), "ml", "given"},
+		Step{"beer drawn", "Vd", 1e3 * y.drawn, "l", "V (1 − heel) − VL − V1"},
 		Step{"wasted", "w", p.Waste, "", "given"},
 		Step{"whole pours", "n", float64(y.Pours), "", "Vd (1 − w) / Vl, rounded down"},
 	)

@@ -183,7 +183,7 @@ func (q Queue) Steps() []Step {
 	}
 	const erlang = "Bronson, Operations Research (1982), chapter 24"
 	return []Step{
-		{"servings asked for", "λ", 3600 * b.rate(), "1/h", "guests × servings an hour"},
+		{"servings asked for", "λ", 3600 * b.rate(), "per_h", "guests × servings an hour"},
 		{"time for each serving", "s", b.service().Seconds(), "s", "pour time + change"},
 		{"offered load", "a", q.load, "", "λ s"},
 		{"taps", "c", c, "", "given, or the fewest with P(W > t) within the limit"},
@@ -194,7 +194,7 @@ func (q Queue) Steps() []Step {
 		{"wait accepted", "t", b.Wait.Seconds(), "s", "given"},
 		{"share who wait longer", "P(W > t)", q.Late, "", "C exp(−(c − a) t/s)"},
 		{"mean wait if every serving took s", "Wq/2", q.Least.Seconds(), "s", "Kingman (1961)"},
-		{"servings an hour at each tap", "λ/c", 3600 * b.rate() / c, "1/h", "common practice: 60 to 90 for each server, no source"},
+		{"servings an hour at each tap", "λ/c", 3600 * b.rate() / c, "per_h", "common practice: 60 to 90 for each server, no source"},
 	}
 }
 

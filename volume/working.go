@@ -6,8 +6,8 @@ package volume
 type Step struct {
 	Name   string  // what it is, for example "Henry coefficient"
 	Symbol string  // as in the package's nomenclature, for example "K0"
-	Value  float64 // in Unit
-	Unit   string  // empty for a pure number
+	Value  float64 // in the unit of Suffix
+	Suffix string  // of the unit, as keys end in; empty for a pure number
 	Source string  // equation and work, or "given"
 }
 
@@ -17,7 +17,7 @@ type Step struct {
 // leading answer.
 type Band struct {
 	Name      string  // the answer it belongs to, for example "content"
-	Low, High float64 // in Unit
-	Unit      string
-	Source    string // where the width comes from
+	Low, High float64 // in the unit of Suffix
+	Suffix    string  // as in [Step]
+	Source    string  // where the width comes from
 }

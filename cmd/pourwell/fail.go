@@ -9,6 +9,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"os"
 	"regexp"
 	"strings"
 	"sync"
@@ -25,7 +26,7 @@ import (
 
 // fail writes the message for err and returns the exit code.
 func fail(w io.Writer, args []string, err error) int {
-	what, hint, code := describe(err)
+	what, hint, code := describe(err, unitsTyped(args))
 	if hint == "" {
 		hint = "see pourwell " + strings.Join(append(commandIn(args), "--help"), " ")
 	}
@@ -35,26 +36,31 @@ func fail(w io.Writer, args []string, err error) int {
 }
 
 // describe sorts err into what is wrong, a hint and the exit code.
-func describe(err error) (what, hint string, code int) {
+func describe(err error, units quantity.System) (what, hint string, code int) {
 	var file *plan.FileError
 	var usage *calc.UsageError
 	var parse *kong.ParseError
 	var text *quantity.Error
 	var rng *volume.RangeError
+	var none *volume.NoSolutionError
+	var never *volume.NeverError
 	var rows rowsFailed
 	switch {
 	case errors.As(err, &file):
 		return file.Error(), file.Hint, exitUsage
 	case errors.As(err, &rows):
-		_, hint, _ := describe(rows.First)
-		return rows.Error(), hint, exitNoAnswer
+		_, hint, _ := describe(rows.First, units)
+		return rows.message(units), hint, exitNoAnswer
 	case errors.As(err, &usage):
 		return usage.What, usage.Hint, exitUsage
 	case errors.As(err, &text):
 		return fmt.Sprintf("%q %s", text.Text, text.What), text.Hint, exitUsage
 	case errors.As(err, &rng):
-		what, hint = rangeMessage(rng)
-		return about(err, rng) + what, hint, exitNoAnswer
+		return about(err, rng) + quantity.Say(string(rng.Why()), units), rangeHint(rng), exitNoAnswer
+	case errors.As(err, &none):
+		return about(err, none) + volume.ErrNoSolution.Error() + ": " + quantity.Say(string(none.Why), units), "", exitNoAnswer
+	case errors.As(err, &never):
+		return about(err, never) + volume.ErrNever.Error() + ": " + quantity.Say(string(never.Why), units), "", exitNoAnswer
 	case errors.Is(err, volume.ErrNoSolution), errors.Is(err, volume.ErrNever):
 		return funcNames().ReplaceAllString(err.Error(), ""), "", exitNoAnswer
 	case errors.As(err, &parse):
@@ -71,52 +77,10 @@ var funcNames = sync.OnceValue(func() *regexp.Regexp {
 	return regexp.MustCompile(`\b(volume|thermal|carbonation|lines)\.[A-Z][A-Za-z.]*: `)
 })
 
-// about returns what stands before a range error's own text, such as the name
+// about returns what stands before an error's own text, such as the name
 // of the beer it is about.
-func about(err error, e *volume.RangeError) string {
+func about(err, e error) string {
 	return strings.TrimSuffix(err.Error(), e.Error())
-}
-
-// suffixOf gives the key suffix for the units that range errors carry.
-var suffixOf = map[string]string{
-	"°C": "c", "kPa": "kpa", "kPa abs": "kpa", "bar": "bar", "m": "m", "mm": "mm", "L": "l", "kg": "kg", "L/min": "l_per_min",
-	"volumes": "volumes", "g/L": "g_per_l", "s": "s", "W/m²": "w_per_m2", "m/s": "m_per_s", "W/K": "w_per_k", "K": "k", "W": "w", "m³": "m3",
-}
-
-// rangeMessage writes a range error in both unit systems.
-func rangeMessage(e *volume.RangeError) (what, hint string) {
-	value, low, high := plain(e.Value, e.Unit), plain(e.Min, ""), plain(e.Max, e.Unit)
-	suffix, ok := suffixOf[e.Unit]
-	if isShare(e) {
-		suffix, ok = "share", true
-	}
-	if ok {
-		value = quantity.Show(suffix, e.Value, quantity.Both)
-		us, metric := quantity.Span(suffix, e.Min, e.Max)
-		low, high = us, "("+metric+")"
-		if us == metric {
-			return fmt.Sprintf("%s %s is outside %s", e.Name, value, us), rangeHint(e)
-		}
-		return fmt.Sprintf("%s %s is outside %s %s", e.Name, value, low, high), rangeHint(e)
-	}
-	return fmt.Sprintf("%s %s is outside %s to %s", e.Name, value, low, high), rangeHint(e)
-}
-
-// isShare reports whether the range is of a share, which packages count as a
-// fraction and people read in percent: it says so, or an input that is typed in
-// percent has that range.
-func isShare(e *volume.RangeError) bool {
-	if e.Unit != "" || strings.Contains(e.Name, "share") {
-		return e.Unit == ""
-	}
-	for _, c := range catalog.All() {
-		for i := range c.Inputs {
-			if in := &c.Inputs[i]; in.Kind == quantity.Share && in.Limit.Name == e.Name {
-				return true
-			}
-		}
-	}
-	return false
 }
 
 func rangeHint(e *volume.RangeError) string {
@@ -124,15 +88,6 @@ func rangeHint(e *volume.RangeError) string {
 		return ""
 	}
 	return "the range: " + e.Source
-}
-
-// plain writes a number and a unit that have no display of their own.
-func plain(v float64, unit string) string {
-	format := "%.5g %s"
-	if whole := float64(int64(v)); v == whole && -1e15 < v && v < 1e15 {
-		format = "%.0f %s"
-	}
-	return strings.TrimSpace(fmt.Sprintf(format, v, unit))
 }
 
 // commandIn returns the package and calculation that args name, as far as they
@@ -150,4 +105,18 @@ func commandIn(args []string) []string {
 		}
 	}
 	return nil
+}
+
+// unitsTyped returns the units of display that args or the environment ask for,
+// as far as they can be read: both where they cannot.
+func unitsTyped(args []string) quantity.System {
+	word := os.Getenv("POURWELL_UNITS")
+	for i, a := range args {
+		if value, ok := strings.CutPrefix(a, "--units="); ok {
+			word = value
+		} else if a == "--units" && i+1 < len(args) {
+			word = args[i+1]
+		}
+	}
+	return systems[word]
 }

@@ -11,6 +11,7 @@ import (
 	"example.com/pourwell/cmd/pourwell/internal/catalog"
 	"example.com/pourwell/cmd/pourwell/internal/report"
 	"example.com/pourwell/internal/quantity"
+	"example.com/pourwell/volume"
 )
 
 const overview = `pourwell computes how to serve kegs outdoors.
@@ -135,6 +136,11 @@ func example(line string) string {
 	return b.String()
 }
 
+// rangeText writes a range in both systems of units.
+func rangeText(r volume.Range) string {
+	return quantity.Say(fmt.Sprintf("{%v..%v %s}", r.Min, r.Max, r.Suffix), quantity.Both)
+}
+
 // inputHelp says what an input is, its choices, its range and its default.
 func inputHelp(c *calc.Calculation, in calc.Input) string {
 	s := in.Help
@@ -146,22 +152,8 @@ func inputHelp(c *calc.Calculation, in calc.Input) string {
 	case in.Kind.Example() != "" && in.Default == "" && !strings.Contains(in.Help, "if not given") && !strings.Contains(in.Help, "such as"):
 		s += " (" + in.Kind.Example() + ")"
 	}
-	if r := limitOf(c, &in); r.Name != "" {
-		suffix, ok := suffixOf[r.Unit]
-		if in.Kind == quantity.Share && r.Unit == "" {
-			suffix, ok = "share", true
-		}
-		after := ""
-		if strings.HasSuffix(r.Unit, " abs") && in.Kind == quantity.Gauge {
-			after = " above vacuum"
-		}
-		if !ok {
-			s += strings.TrimRight(fmt.Sprintf("; %.5g to %.5g %s", r.Min, r.Max, r.Unit), " ")
-		} else if us, metric := quantity.Span(suffix, r.Min, r.Max); us == metric {
-			s += "; " + us + after
-		} else {
-			s += fmt.Sprintf("; %s (%s)%s", us, metric, after)
-		}
+	if r, ok := in.Range(); ok {
+		s += "; " + rangeText(r)
 	}
 	if in.Repeat {
 		s += "; may be repeated"

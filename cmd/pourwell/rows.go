@@ -10,6 +10,7 @@ import (
 	"example.com/pourwell/cmd/pourwell/internal/draw"
 	"example.com/pourwell/cmd/pourwell/internal/report"
 	"example.com/pourwell/cmd/pourwell/internal/sweep"
+	"example.com/pourwell/internal/quantity"
 )
 
 // mostLines is how many rows are laid out as text or drawn; JSON and CSV have
@@ -19,8 +20,11 @@ const mostLines = 20000
 // A rowsFailed error reports rows without an answer.
 type rowsFailed struct{ sweep.Tally }
 
-func (e rowsFailed) Error() string {
-	what, _, _ := describe(e.First)
+func (e rowsFailed) Error() string { return e.message(quantity.Both) }
+
+// message returns the text of e with its numbers in the units given.
+func (e rowsFailed) message(units quantity.System) string {
+	what, _, _ := describe(e.First, units)
 	rows := "rows"
 	if e.Rows == 1 {
 		rows = "row"
@@ -29,11 +33,11 @@ func (e rowsFailed) Error() string {
 }
 
 // failure returns what is wrong with a row as its own words, "" if nothing is.
-func failure(err error) string {
+func failure(err error, units quantity.System) string {
 	if err == nil {
 		return ""
 	}
-	what, hint, code := describe(err)
+	what, hint, code := describe(err, units)
 	if code == exitUsage && hint != "" {
 		what += "; " + hint
 	}
@@ -56,7 +60,7 @@ func many(plan *sweep.Plan, g globals, con console, opt report.Options) error {
 	case g.Format == "json":
 		tally, err = jsonRows(rows, plan, w, opt, p)
 	default:
-		tally, err = csvRows(rows, w, p)
+		tally, err = csvRows(rows, w, opt, p)
 	}
 	p.clear()
 	if flushed := w.Flush(); err == nil {
@@ -91,12 +95,12 @@ func keys(rows *sweep.Rows) []string {
 	return all
 }
 
-func csvRows(rows *sweep.Rows, w io.Writer, p *progress) (sweep.Tally, error) {
+func csvRows(rows *sweep.Rows, w io.Writer, opt report.Options, p *progress) (sweep.Tally, error) {
 	if _, err := w.Write(report.AppendCSVHeader(nil, keys(rows))); err != nil {
 		return sweep.Tally{}, err
 	}
 	return rows.Stream(w, func(buf []byte, row *sweep.Row) []byte {
-		return report.AppendCSV(buf, row.Cells, failure(row.Err))
+		return report.AppendCSV(buf, row.Cells, failure(row.Err, opt.Units))
 	}, p.tell)
 }
 
@@ -106,7 +110,7 @@ func jsonRows(rows *sweep.Rows, plan *sweep.Plan, w io.Writer, opt report.Option
 	}
 	comma := &separator{w: w}
 	tally, err := rows.Stream(comma, func(buf []byte, row *sweep.Row) []byte {
-		return report.AppendJSON(append(buf, ",\n"...), row.Cells, failure(row.Err))
+		return report.AppendJSON(append(buf, ",\n"...), row.Cells, failure(row.Err, opt.Units))
 	}, p.tell)
 	if err != nil {
 		return tally, err
@@ -153,7 +157,7 @@ func sheet(rows *sweep.Rows, plan *sweep.Plan, g globals, w io.Writer, opt repor
 		s.Heads = append(s.Heads, head(c, plan.Base.Calculation()))
 	}
 	for _, r := range all {
-		s.Lines = append(s.Lines, report.Line{Cells: r.Cells, Failure: failure(r.Err)})
+		s.Lines = append(s.Lines, report.Line{Cells: r.Cells, Failure: failure(r.Err, opt.Units)})
 	}
 	if g.Plot != "" {
 		if err := draw.Sweep(&s, rows.Lead, plan, g.show(), g.plot(), opt); err != nil {

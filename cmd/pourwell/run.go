@@ -106,7 +106,7 @@ func calculate(c *calc.Calculation, inputs []calc.Typed, g globals, con console,
 // unless the air pressure is typed.
 func supposeElevation(in *calc.Values) error {
 	text := os.Getenv("POURWELL_ELEVATION")
-	if text == "" || in.Given("elevation") || in.Given("station-pressure") {
+	if text == "" || in.Calculation().NoAir || in.Given("elevation") || in.Given("station-pressure") {
 		return nil
 	}
 	if err := in.Suppose("elevation", text); err != nil {

@@ -19,8 +19,9 @@ import (
 type limit = struct {
 	Name     string
 	Min, Max float64
-	Unit     string
+	Suffix   string
 	Source   string
+	Fields   string
 }
 
 var (
@@ -31,7 +32,10 @@ var (
 // Validity fails unless the table under the heading Validity of doc.go is the
 // table that the checks read, row by row: format prints the name, the bounds
 // and the unit of one.
-func Validity[R ~limit](t *testing.T, format string, limits []R) {
+func Validity[R interface {
+	~limit
+	Unit() string
+}](t *testing.T, format string, limits []R) {
 	t.Helper()
 	text, err := os.ReadFile("doc.go")
 	if err != nil {
@@ -48,7 +52,7 @@ func Validity[R ~limit](t *testing.T, format string, limits []R) {
 	}
 	for _, l := range limits {
 		r := limit(l)
-		want = append(want, strings.TrimSpace(fmt.Sprintf(format, r.Name, r.Min, r.Max, r.Unit)))
+		want = append(want, strings.TrimSpace(fmt.Sprintf(format, r.Name, r.Min, r.Max, l.Unit())))
 		if r.Source == "" || !(r.Min < r.Max) {
 			t.Errorf("row %+v", r)
 		}

@@ -41,8 +41,8 @@ func Scales(suffix string, largest float64) (us, metric Scale) {
 		s := timeScale(math.Abs(largest))
 		return s, s
 	}
-	d, ok := displays[suffix]
-	if !ok {
+	d := displayed(suffix)
+	if d == nil {
 		s := Scale{factor: 1, decimals: -1}
 		return s, s
 	}

@@ -2,64 +2,63 @@ package calc
 
 import (
 	"strings"
+	"sync"
 
+	"example.com/pourwell/carbonation"
 	"example.com/pourwell/internal/quantity"
+	"example.com/pourwell/lines"
+	"example.com/pourwell/thermal"
 	"example.com/pourwell/volume"
 )
 
-// A bound is the range that an input's description states, ready to be held
-// against its value in SI.
-type bound struct {
-	input       int
-	limit       volume.Range
-	zero, scale float64 // SI of 0 and of 1 less 0 in the unit of the limit
-}
-
-// boundsOf returns the bounds of the inputs that have a range.
-func boundsOf(inputs []Input) []bound {
-	var all []bound
-	for i := range inputs {
-		in := &inputs[i]
-		if in.Limit.Name == "" || !in.Kind.Sizeable() || in.Repeat {
-			continue
-		}
-		unit := strings.TrimSuffix(in.Limit.Unit, " abs")
-		if in.Kind == quantity.Gauge && unit != in.Limit.Unit {
-			continue // of absolute pressures; the air around decides
-		}
-		zero, errZero := quantity.Parse(in.Kind, "0"+unit)
-		one, errOne := quantity.Parse(in.Kind, "1"+unit)
-		if errZero == nil && errOne == nil {
-			all = append(all, bound{i, in.Limit, zero, one - zero})
+// limits holds the rows of the packages' validity tables by what they bound,
+// such as "volume.Tub.Height"; made when first asked for.
+var limits = sync.OnceValue(func() map[string]volume.Range {
+	rows := map[string]volume.Range{}
+	for pkg, table := range map[string]func() []volume.Range{
+		"volume": volume.Limits, "thermal": thermal.Limits, "carbonation": carbonation.Limits, "lines": lines.Limits,
+	} {
+		for _, r := range table() {
+			rows[pkg+": "+r.Name] = r
+			for _, field := range strings.Fields(r.Fields) {
+				rows[pkg+"."+field] = r
+			}
 		}
 	}
-	return all
+	return rows
+})
+
+// limit returns the row that bounds a field. It panics if there is none, a
+// mistake in a description.
+func limit(field string) volume.Range {
+	if r, ok := limits()[field]; ok {
+		return r
+	}
+	panic("calc: no range for " + field)
 }
 
-// Answer runs the calculation and holds what was typed against the ranges that
-// the descriptions state; outside one it returns a [*volume.RangeError]. The
-// packages check their arguments themselves, and what they say goes first: this
-// holds where a calculation does not come to use one.
+// Answer holds what was typed against the ranges of the inputs, whether the
+// calculation comes to use it or not, and runs it. Outside one it returns a
+// [*volume.RangeError].
 func (c *Calculation) Answer(in *Values, out *Result) error {
-	if err := c.Run(in, out); err != nil {
-		return err
-	}
-	for i := range c.bounds {
-		if err := c.bounds[i].check(c, &in.cells[c.bounds[i].input]); err != nil {
-			return err
+	for i := range c.all {
+		if in.cells[i].given {
+			if err := c.all[i].check(c, in.cells[i].si); err != nil {
+				return err
+			}
 		}
 	}
-	return nil
+	return c.Run(in, out)
 }
 
-func (b *bound) check(c *Calculation, cell *cell) error {
-	if !cell.given {
+// check holds an input's value, in SI, against its range.
+func (in *Input) check(c *Calculation, si float64) error {
+	if in.limit.Name == "" || in.Repeat {
 		return nil
 	}
-	v := (cell.si - b.zero) / b.scale
-	slack := 1e-9 * (b.limit.Max - b.limit.Min) // rounding on the way through SI
-	if v >= b.limit.Min-slack && v <= b.limit.Max+slack {
-		return nil
+	suffix, v := in.limit.Suffix, si
+	if own, _ := quantity.Suffix(in.Kind, 0); quantity.Alike(own, suffix) {
+		v = quantity.In(suffix, si)
 	}
-	return b.limit.Check(c.Title(), v)
+	return in.limit.Check(c.Title(), v)
 }

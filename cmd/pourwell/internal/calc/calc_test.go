@@ -7,7 +7,10 @@ import (
 	"testing"
 	"time"
 
+	"example.com/pourwell/carbonation"
 	"example.com/pourwell/internal/quantity"
+	"example.com/pourwell/lines"
+	"example.com/pourwell/thermal"
 	"example.com/pourwell/volume"
 	"github.com/google/go-cmp/cmp"
 )
@@ -266,7 +269,7 @@ func TestResult(t *testing.T) {
 	called := 0
 	r.Band("level_kpa", func() volume.Band {
 		called++
-		return volume.Band{Low: 0.99, High: 1.01, Unit: "bar", Source: "a gauge"}
+		return volume.Band{Low: 99000, High: 101000, Suffix: "pa", Source: "a gauge"}
 	})
 	r.Working(func() []volume.Step { called++; return make([]volume.Step, 2) })
 	r.Working(func() []volume.Step { return make([]volume.Step, 1) })
@@ -291,28 +294,22 @@ func TestResult(t *testing.T) {
 	}
 }
 
-// TestBandUnits converts the units that packages give their bands in.
-func TestBandUnits(t *testing.T) {
+// TestPut holds the type of an answer against the unit of its key.
+func TestPut(t *testing.T) {
 	for _, c := range []struct {
-		key, unit string
-		want      float64
+		key  string
+		q    any
+		want float64
 	}{
-		{"a_kpa", "Pa", 1e-3}, {"a_kpa", "kPa", 1}, {"a_kpa", "bar", 100}, {"a_l", "m³", 1000}, {"a_l_per_min", "m³/s", 60000},
-		{"a_s", "h", 3600}, {"a_s", "min", 60}, {"a_share", "%", 0.01}, {"a_probability", "%", 0.01}, {"a_m", "mm", 1e-3}, {"a_c", "°C", 1},
+		{"time_s", 90 * time.Minute, 5400}, {"wall_mm", quantity.Metres(0.005), 5}, {"length_m", quantity.Metres(2), 2},
+		{"glass_l", quantity.CubicMetres(0.5e-3), 0.5}, {"dew_kg", quantity.Kilograms(0.2), 0.2}, {"loss_kpa", quantity.Pascals(1500), 1.5},
+		{"gauge_kpa", carbonation.GaugeOf(80e3), 80}, {"temperature_c", thermal.Celsius(5), 5}, {"kegs", 3, 3}, {"full_share", 0.5, 0.5},
+		{"fall_k", thermal.Difference(2), 2}, {"flow_l_per_min", lines.Flow(1e-3 / 60), 1}, {"co2_volumes", carbonation.Volumes(2.5), 2.5},
 	} {
-		if got := bandFactor(c.key, c.unit); math.Abs(got-c.want) > 1e-12*c.want {
-			t.Errorf("%s in %s: %v, want %v", c.key, c.unit, got, c.want)
-		}
-	}
-}
-
-// TestOverPressure speaks up above 30 psi, 206.8427 kPa, and not at it.
-func TestOverPressure(t *testing.T) {
-	for kPa, want := range map[float64]int{206.84271879505087: 0, 207: 1, -50: 0} {
 		var r Result
-		r.OverPressure(kPa)
-		if len(r.Cautions) != want {
-			t.Errorf("%v kPa: %v", kPa, r.Cautions)
+		r.Put(c.key, c.q)
+		if got, _ := r.Get(c.key); math.Abs(got-c.want) > 1e-12*c.want {
+			t.Errorf("%v under %s: %v, want %v", c.q, c.key, got, c.want)
 		}
 	}
 }
@@ -344,21 +341,19 @@ func TestNoteUnused(t *testing.T) {
 }
 
 // TestAnswerHoldsRanges: a value beyond the range that the help states has no
-// answer, though the calculation pays no heed to it; the bounds themselves do,
-// and what the calculation says goes first.
+// answer, though the calculation pays no heed to it; the bounds themselves do.
 func TestAnswerHoldsRanges(t *testing.T) {
 	own := errors.New("its own words")
 	c := &Calculation{
 		Package: "test", Name: "bounds",
 		Inputs: []Input{
-			{Name: "temp", Kind: quantity.Temperature, Limit: volume.Range{Name: "temperature", Min: -1, Max: 40, Unit: "°C"}},
-			{Name: "bore", Kind: quantity.Length, Limit: volume.Range{Name: "bore", Min: 1, Max: 50, Unit: "mm"}},
-			{Name: "for", Kind: quantity.Time, Limit: volume.Range{Name: "time", Min: 0, Max: 1000, Unit: "days"}},
-			{Name: "share", Kind: quantity.Share, Default: "300%", Limit: volume.Range{Name: "share", Min: 0, Max: 1}},
-			{Name: "gauge", Kind: quantity.Gauge, Limit: volume.Range{Name: "absolute pressure", Min: 0, Max: 100, Unit: "kPa abs"}},
+			{Name: "temp", Kind: quantity.Temperature, limit: volume.Range{Name: "temperature", Min: -1, Max: 40, Suffix: "c"}},
+			{Name: "bore", Kind: quantity.Length, limit: volume.Range{Name: "bore", Min: 1, Max: 50, Suffix: "mm"}},
+			{Name: "for", Kind: quantity.Time, limit: volume.Range{Name: "time", Min: 0, Max: 1000, Suffix: "d"}},
+			{Name: "share", Kind: quantity.Share, Default: "300%", limit: volume.Range{Name: "share", Min: 0, Max: 1, Suffix: "share"}},
 		},
 		Run: func(in *Values, _ *Result) error {
-			if in.Number("bore") > 1 {
+			if in.Number("bore") > 0.03 {
 				return own
 			}
 			return nil
@@ -367,8 +362,8 @@ func TestAnswerHoldsRanges(t *testing.T) {
 	c.Ready()
 	for text, want := range map[string]string{
 		"temp -1C": "", "temp 40C": "", "temp 104F": "", "temp 40.01C": "temperature", "temp -2C": "temperature",
-		"bore 1mm": "", "bore 50mm": "", "bore 51mm": "bore", "bore 0.03in": "bore", "bore 2m": "own",
-		"for 1000d": "", "for 1001d": "time", "share 1": "", "share 101%": "share", "gauge 5bar": "",
+		"bore 1mm": "", "bore 50mm": "own", "bore 51mm": "bore", "bore 0.03in": "bore", "bore 40mm": "own",
+		"for 1000d": "", "for 1001d": "time", "share 1": "", "share 101%": "share",
 	} {
 		v, err := NewValues(c)
 		if err != nil {
@@ -393,7 +388,9 @@ func TestAnswerHoldsRanges(t *testing.T) {
 func TestMistakesInDescriptions(t *testing.T) {
 	for name, f := range map[string]func(){
 		"an input that is not there": func() { valuesOf(t).Number("nothing") },
-		"a limit that is not there":  func() { Limit([]volume.Range{{Name: "a"}}, "b") },
+		"a limit that is not there":  func() { limit("volume.Tub.Colour") },
+		"a key of another measure":   func() { new(Result).Put("time_s", thermal.Celsius(5)) },
+		"a type without a measure":   func() { new(Result).Put("time_s", "soon") },
 	} {
 		func() {
 			defer func() {
@@ -403,9 +400,6 @@ func TestMistakesInDescriptions(t *testing.T) {
 			}()
 			f()
 		}()
-	}
-	if Limit([]volume.Range{{Name: "a", Max: 3}}, "a").Max != 3 {
-		t.Error("the wrong limit")
 	}
 	bad := &Calculation{Package: "test", Name: "bad", Inputs: []Input{{Name: "temp", Kind: quantity.Temperature, Default: "38"}}}
 	if _, err := NewValues(bad.Ready()); err == nil {

@@ -15,10 +15,15 @@ type Input struct {
 	Help    string        // a few words, no full stop
 	Choices []string      // for Text: the words allowed
 	Named   string        // "vessel" or "glass": a Volume that may also be typed by name
-	Limit   volume.Range  // the package's own range, for the help; zero for none
+	Limit   string        // the row of a package's validity table, by the field it bounds: "volume.Tub.Height"
 	Repeat  bool          // may be typed several times; the order counts
 	Key     string        // key in the JSON inputs where Name and Kind do not give the right one
+
+	limit volume.Range // of Limit; set by Ready
 }
+
+// Range returns the range of the input's package, and whether it has one.
+func (in *Input) Range() (r volume.Range, ok bool) { return in.limit, in.limit.Name != "" }
 
 // InputKey returns the key of the input in JSON and CSV: its name in
 // snake_case with the unit suffix of its kind.
@@ -48,7 +53,8 @@ type Calculation struct {
 	Summary  string   // one line of help
 	Detail   string   // a paragraph of help
 	Examples []string // at least two command lines, without the program's name
-	Inputs   []Input  // its own; air pressure is added for all
+	Inputs   []Input  // its own; those of the air pressure are added, unless NoAir
+	NoAir    bool     // the air pressure does not enter the calculation
 	Results  []Key    // in the order of the answer
 	Cautions []string // said with every answer
 
@@ -57,8 +63,7 @@ type Calculation struct {
 	// goroutines with arguments of their own.
 	Run func(in *Values, out *Result) error
 
-	all    []Input // Inputs and the shared ones; set by Ready
-	bounds []bound // of all; likewise
+	all []Input // Inputs and the shared ones; set by Ready
 }
 
 // Title returns the words that select the calculation: "carbonation
@@ -69,8 +74,15 @@ func (c *Calculation) Title() string { return c.Package + " " + c.Name }
 // before the calculation is used.
 func (c *Calculation) Ready() *Calculation {
 	if c.all == nil {
-		c.all = append(append([]Input{}, c.Inputs...), airInputs...)
-		c.bounds = boundsOf(c.all)
+		c.all = append([]Input{}, c.Inputs...)
+		if !c.NoAir {
+			c.all = append(c.all, airInputs...)
+		}
+		for i := range c.all {
+			if in := &c.all[i]; in.Limit != "" {
+				in.limit = limit(in.Limit)
+			}
+		}
 	}
 	return c
 }

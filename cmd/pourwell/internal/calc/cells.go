@@ -2,7 +2,6 @@ package calc
 
 import (
 	"iter"
-	"math"
 
 	"example.com/pourwell/internal/quantity"
 )
@@ -37,7 +36,7 @@ func (v *Values) Cell(name string) (cell Value, ok bool) {
 	i := v.calc.index(name)
 	in, c := &v.calc.all[i], &v.cells[i]
 	isText := in.Kind == quantity.Text || in.Repeat || in.Named != "" && len(c.texts) > 0
-	cell = Value{Key: in.CellKey(isText), Number: math.NaN(), IsText: isText}
+	cell = Value{Key: in.CellKey(isText), Number: quantity.Missing(), IsText: isText}
 	switch {
 	case !c.set:
 		return cell, false

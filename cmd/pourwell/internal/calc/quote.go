@@ -2,38 +2,14 @@ package calc
 
 import (
 	"fmt"
-	"strings"
 
 	"example.com/pourwell/internal/quantity"
 )
 
-// Quoted replaces each {inside} of s by what replace makes of it. A bracket
-// that is never closed stays as it stands.
-func Quoted(s string, replace func(inside string) string) string {
-	if !strings.Contains(s, "{") {
-		return s
-	}
-	var b strings.Builder
-	for {
-		before, rest, found := strings.Cut(s, "{")
-		b.WriteString(before)
-		if !found {
-			return b.String()
-		}
-		inside, after, found := strings.Cut(rest, "}")
-		if !found {
-			b.WriteString("{" + rest)
-			return b.String()
-		}
-		b.WriteString(replace(inside))
-		s = after
-	}
-}
-
 // Quote replaces each {key} in s, a key of r or of the inputs, by the number
 // under it, {38.5 c}, so that s can stand apart from them.
 func (r *Result) Quote(s string, in *Values) string {
-	return Quoted(s, func(inside string) string {
+	return quantity.Quoted(s, func(inside string) string {
 		v, ok := r.Get(inside)
 		if !ok {
 			v, ok = in.ByKey(inside)

@@ -1,6 +1,9 @@
 package calc
 
-import "example.com/pourwell/volume"
+import (
+	"example.com/pourwell/internal/quantity"
+	"example.com/pourwell/volume"
+)
 
 // A Result is the answer of one calculation. Sentences in it quote numbers as
 // {key}, a result or input key, or as {38.5 c}, a number with the unit suffix
@@ -78,6 +81,18 @@ func (r *Result) Note(sentence string) { r.Notes = append(r.Notes, sentence) }
 // Caution adds a sentence about what can hurt someone.
 func (r *Result) Caution(sentence string) { r.Cautions = append(r.Cautions, sentence) }
 
+// Remark adds what a package's result says beside its numbers: cautions in
+// their place, notes in theirs.
+func (r *Result) Remark(remarks []volume.Remark) {
+	for _, m := range remarks {
+		if m.Severity == volume.Note {
+			r.Note(string(m.Text))
+		} else {
+			r.Caution(string(m.Text))
+		}
+	}
+}
+
 // Table adds a list of rows.
 func (r *Result) Table(t Table) { r.Tables = append(r.Tables, t) }
 
@@ -94,13 +109,12 @@ func (r *Result) Steps() []volume.Step {
 }
 
 // Band adds the uncertainty of the answer under key, called only if asked
-// for. The package's band must be in the unit of the key's suffix, except
-// that pascals, seconds, cubic metres and m³/s are converted.
+// for.
 func (r *Result) Band(key string, band func() volume.Band) {
 	r.bands = append(r.bands, bandOf{key, func() Band {
 		b := band()
-		f := bandFactor(key, b.Unit)
-		return Band{key, b.Low * f, b.High * f, b.Source}
+		_, suffix := quantity.SplitKey(key)
+		return Band{key, quantity.Convert(b.Suffix, suffix, b.Low), quantity.Convert(b.Suffix, suffix, b.High), b.Source}
 	}})
 }
 

@@ -2,14 +2,12 @@ package calc
 
 import (
 	"fmt"
-	"math"
 	"strings"
 	"time"
 
 	"example.com/pourwell/carbonation"
 	"example.com/pourwell/internal/quantity"
 	"example.com/pourwell/thermal"
-	"gonum.org/v1/gonum/unit"
 )
 
 // Values holds what was typed for the inputs of one calculation, parsed.
@@ -76,7 +74,7 @@ func (v *Values) SetNumber(name string, si float64) {
 
 func (v *Values) parse(i int, texts []string) error {
 	in := &v.calc.all[i]
-	c := cell{set: true, texts: texts, si: math.NaN()}
+	c := cell{set: true, texts: texts, si: quantity.Missing()}
 	switch {
 	case in.Kind == quantity.Switch:
 		c.si = 0
@@ -131,7 +129,7 @@ func (v *Values) Number(name string) float64 {
 	if c := v.at(name); c.set {
 		return c.si
 	}
-	return math.NaN()
+	return quantity.Missing()
 }
 
 // Count returns the whole number nearest to the count called name, 0 if it has
@@ -139,7 +137,7 @@ func (v *Values) Number(name string) float64 {
 // would take half a guest from each. Beyond a billion it returns a billion,
 // which lies outside every range of a count.
 func (v *Values) Count(name string) int {
-	return int(math.Round(max(-1e9, min(v.Or(name, 0), 1e9))))
+	return quantity.Whole(v.Or(name, 0))
 }
 
 // Or returns the number called name, or other if it has no value.
@@ -171,12 +169,12 @@ func (v *Values) Temperature(name string) thermal.Temperature {
 
 // Gauge returns the gauge pressure called name, invalid if it has no value.
 func (v *Values) Gauge(name string) carbonation.Gauge {
-	return carbonation.GaugeOf(unit.Pressure(v.Number(name)))
+	return carbonation.GaugeOf(quantity.Pascals(v.Number(name)))
 }
 
 // Drop returns the difference of pressures called name, NaN if it has no
 // value.
-func (v *Values) Drop(name string) unit.Pressure { return unit.Pressure(v.Number(name)) }
+func (v *Values) Drop(name string) quantity.Pascals { return quantity.Pascals(v.Number(name)) }
 
 // Content returns the CO2 content called name, invalid if it has no value.
 func (v *Values) Content(name string) carbonation.Content {
@@ -184,26 +182,21 @@ func (v *Values) Content(name string) carbonation.Content {
 }
 
 // Length returns the length called name, NaN if it has no value.
-func (v *Values) Length(name string) unit.Length { return unit.Length(v.Number(name)) }
+func (v *Values) Length(name string) quantity.Metres { return quantity.Metres(v.Number(name)) }
 
 // Volume returns the volume called name, NaN if it has no value.
-func (v *Values) Volume(name string) unit.Volume { return unit.Volume(v.Number(name)) }
+func (v *Values) Volume(name string) quantity.CubicMetres {
+	return quantity.CubicMetres(v.Number(name))
+}
 
 // Mass returns the mass called name, NaN if it has no value.
-func (v *Values) Mass(name string) unit.Mass { return unit.Mass(v.Number(name)) }
+func (v *Values) Mass(name string) quantity.Kilograms { return quantity.Kilograms(v.Number(name)) }
 
 // Duration returns the time called name, 0 if it has no value. One that a
 // Duration cannot hold, 292 years, comes back as the longest or shortest it
 // can, which lies outside every range.
 func (v *Values) Duration(name string) time.Duration {
-	nanoseconds := math.Round(v.Or(name, 0) * float64(time.Second))
-	switch {
-	case nanoseconds >= math.MaxInt64:
-		return math.MaxInt64
-	case nanoseconds <= math.MinInt64:
-		return math.MinInt64
-	}
-	return time.Duration(nanoseconds)
+	return quantity.Seconds(v.Or(name, 0))
 }
 
 func contains(list []string, s string) bool {

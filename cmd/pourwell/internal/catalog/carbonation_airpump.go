@@ -18,14 +18,14 @@ var airPump = calc.Calculation{
 	},
 	Inputs: append([]calc.Input{
 		{Name: "keg", Kind: quantity.Volume, Named: "vessel", Default: "us-half", Help: "the keg"},
-		{Name: "temp", Kind: quantity.Temperature, Help: "beer temperature", Limit: calc.Limit(carbonation.Limits(), "temperature under air")},
-		{Name: "co2", Kind: quantity.Content, Default: "2.5vol", Help: "CO2 of the beer when tapped", Limit: calc.Limit(carbonation.Limits(), "content")},
+		{Name: "temp", Kind: quantity.Temperature, Help: "beer temperature", Limit: "carbonation: temperature under air"},
+		{Name: "co2", Kind: quantity.Content, Default: "2.5vol", Help: "CO2 of the beer when tapped", Limit: "carbonation: content"},
 		{Name: "gauge", Kind: quantity.Gauge, Default: "10psi", Help: "pressure it is pumped to"},
-		{Name: "full", Kind: quantity.Share, Default: "50%", Help: "share of the keg that is beer", Limit: calc.Limit(carbonation.Limits(), "full")},
+		{Name: "full", Kind: quantity.Share, Default: "50%", Help: "share of the keg that is beer", Limit: "carbonation: full"},
 		{Name: "for", Kind: quantity.Time, Default: "6h", Help: "time since the pump was put on"},
 		{Name: "motion", Kind: quantity.Text, Default: "still", Choices: []string{"still", "carried"}, Help: "whether the keg stands or is carried about"},
 		{Name: "glass", Kind: quantity.Volume, Named: "glass", Default: "16oz", Help: "beer drawn for one glass"},
-		{Name: "stroke", Kind: quantity.Volume, Default: "0.3L", Help: "air that one stroke of the pump takes in", Limit: calc.Limit(carbonation.Limits(), "pump stroke")},
+		{Name: "stroke", Kind: quantity.Volume, Default: "0.3L", Help: "air that one stroke of the pump takes in", Limit: "carbonation: pump stroke"},
 	}, calc.BeerInputs()...),
 	Results: []calc.Key{
 		{Key: "time_to_stale_s", Label: "past the oxygen of packaged beer after"},
@@ -75,6 +75,6 @@ func runAirPump(in *calc.Values, out *calc.Result) error {
 	out.Note("The 8 to 12 hours are common practice, no source. Above {0.3 mg_per_l} of oxygen packaged beer stales early in" +
 		" the weeks it is kept; it is not harmful. The taste follows in hours when warm, in a day or two when cold.")
 	out.Note("The CO2 left is the end, if keg and air came to rest: a bound, not reached in a day.")
-	out.OverPressure(a.Gauge.KPa())
+	out.Remark(carbonation.HighPressure(a.Gauge))
 	return nil
 }

@@ -17,10 +17,10 @@ var blend = calc.Calculation{
 		"carbonation blend --temp 38F --co2 1.2vol --gauge 35psi",
 	},
 	Inputs: append([]calc.Input{
-		{Name: "temp", Kind: quantity.Temperature, Help: "beer temperature", Limit: calc.Limit(carbonation.Limits(), "temperature")},
-		{Name: "co2", Kind: quantity.Content, Help: "CO2 to hold", Limit: calc.Limit(carbonation.Limits(), "content")},
+		{Name: "temp", Kind: quantity.Temperature, Help: "beer temperature", Limit: "carbonation: temperature"},
+		{Name: "co2", Kind: quantity.Content, Help: "CO2 to hold", Limit: "carbonation: content"},
 		{Name: "gauge", Kind: quantity.Gauge, Help: "pressure on the regulator"},
-		{Name: "co2-share", Kind: quantity.Share, Help: "share of CO2 in a bottled blend", Limit: calc.Limit(carbonation.Limits(), "CO2 share")},
+		{Name: "co2-share", Kind: quantity.Share, Help: "share of CO2 in a bottled blend", Limit: "carbonation: CO2 share"},
 	}, calc.BeerInputs()...),
 	Results: []calc.Key{
 		{Key: "co2_share", Label: "share of CO2"},
@@ -75,6 +75,6 @@ func runBlend(in *calc.Values, out *calc.Result) error {
 	out.Working(e.Steps)
 	out.Note("Nitrogen enters as slowly as CO2, over a week or more at rest: {n2_mg_per_l} is the end, as in water, within 5 %.")
 	out.Note("The trade's blend rule is the same sum on absolute pressure without the real gas: it lies up to 2.5 % off.")
-	out.OverPressure(e.Gauge.KPa())
+	out.Remark(carbonation.HighPressure(e.Gauge))
 	return nil
 }

@@ -17,10 +17,10 @@ var equilibrium = calc.Calculation{
 		"carbonation equilibrium --temp 4C --co2 5g/L --elevation 600m",
 	},
 	Inputs: append([]calc.Input{
-		{Name: "temp", Kind: quantity.Temperature, Help: "beer temperature", Limit: calc.Limit(carbonation.Limits(), "temperature")},
+		{Name: "temp", Kind: quantity.Temperature, Help: "beer temperature", Limit: "carbonation: temperature"},
 		{Name: "gauge", Kind: quantity.Gauge, Help: "pressure on the regulator"},
-		{Name: "co2", Kind: quantity.Content, Help: "dissolved CO2", Limit: calc.Limit(carbonation.Limits(), "content")},
-		{Name: "co2-share", Kind: quantity.Share, Default: "100%", Help: "share of CO2 in the gas, the rest nitrogen", Limit: calc.Limit(carbonation.Limits(), "CO2 share")},
+		{Name: "co2", Kind: quantity.Content, Help: "dissolved CO2", Limit: "carbonation: content"},
+		{Name: "co2-share", Kind: quantity.Share, Default: "100%", Help: "share of CO2 in the gas, the rest nitrogen", Limit: "carbonation: CO2 share"},
 	}, calc.BeerInputs()...),
 	Results: []calc.Key{
 		{Key: "co2_volumes", Label: "CO2 content"},
@@ -72,7 +72,7 @@ func runEquilibrium(in *calc.Values, out *calc.Result) error {
 	}
 	out.Working(e.Steps)
 	settles(out, e.Gauge)
-	out.OverPressure(e.Gauge.KPa())
+	out.Remark(carbonation.HighPressure(e.Gauge))
 	return nil
 }
 

@@ -17,12 +17,12 @@ var leakTest = calc.Calculation{
 		"carbonation leaktest --volume 19L --gauge 1bar --fall 0.05bar --for 2h --cylinder 2kg",
 	},
 	Inputs: []calc.Input{
-		{Name: "volume", Kind: quantity.Volume, Help: "gas that the gauge sees: hoses, empty kegs", Limit: calc.Limit(carbonation.Limits(), "gas volume")},
+		{Name: "volume", Kind: quantity.Volume, Help: "gas that the gauge sees: hoses, empty kegs", Limit: "carbonation: gas volume"},
 		{Name: "gauge", Kind: quantity.Gauge, Help: "pressure at first"},
-		{Name: "fall", Kind: quantity.Gauge, Help: "by how much the gauge fell", Limit: calc.Limit(carbonation.Limits(), "fall of the gauge")},
+		{Name: "fall", Kind: quantity.Gauge, Help: "by how much the gauge fell", Limit: "carbonation: fall of the gauge"},
 		{Name: "for", Kind: quantity.Time, Help: "in what time"},
-		{Name: "temp", Kind: quantity.Temperature, Default: "20C", Help: "temperature of the gas", Limit: calc.Limit(carbonation.Limits(), "temperature")},
-		{Name: "cylinder", Kind: quantity.Mass, Default: "5lb", Help: "CO2 in a full cylinder", Limit: calc.Limit(carbonation.Limits(), "cylinder charge")},
+		{Name: "temp", Kind: quantity.Temperature, Default: "20C", Help: "temperature of the gas", Limit: "carbonation: temperature"},
+		{Name: "cylinder", Kind: quantity.Mass, Default: "5lb", Help: "CO2 in a full cylinder", Limit: "carbonation: cylinder charge"},
 	},
 	Results: []calc.Key{
 		{Key: "leak_g_per_h", Label: "leak"},
@@ -58,6 +58,6 @@ func runLeakTest(in *calc.Values, out *calc.Result) error {
 	out.Working(l.Steps)
 	out.Band("leak_g_per_h", l.Band)
 	out.Note("Cooling of the gas by 1 K alone lowers the gauge by {per_degree_kpa}: wait until hoses and kegs are as warm as their surroundings.")
-	out.OverPressure(s.Gauge.KPa())
+	out.Remark(carbonation.HighPressure(s.Gauge))
 	return nil
 }

@@ -17,8 +17,8 @@ var room = calc.Calculation{
 		"carbonation room --cylinder 10kg --room 1500ft3",
 	},
 	Inputs: []calc.Input{
-		{Name: "cylinder", Kind: quantity.Mass, Help: "CO2 in the full cylinder", Limit: calc.Limit(carbonation.Limits(), "cylinder charge")},
-		{Name: "room", Kind: quantity.Volume, Help: "volume of the room, tent, cellar or cooler, such as 20m3 or 700ft3", Limit: calc.Limit(carbonation.Limits(), "room")},
+		{Name: "cylinder", Kind: quantity.Mass, Help: "CO2 in the full cylinder", Limit: "carbonation: cylinder charge"},
+		{Name: "room", Kind: quantity.Volume, Help: "volume of the room, tent, cellar or cooler, such as 20m3 or 700ft3", Limit: "carbonation: room"},
 	},
 	Results: []calc.Key{
 		{Key: "co2_share", Label: "CO2 in the air, well mixed"},

@@ -18,14 +18,14 @@ var sealed = calc.Calculation{
 		"carbonation sealed --co2 2.6vol --temp 38F --at 38F --openings 3",
 	},
 	Inputs: append([]calc.Input{
-		{Name: "co2", Kind: quantity.Content, Help: "CO2 of the beer as it is drawn", Limit: calc.Limit(carbonation.Limits(), "content")},
-		{Name: "temp", Kind: quantity.Temperature, Help: "temperature when closed", Limit: calc.Limit(carbonation.Limits(), "temperature")},
-		{Name: "at", Kind: quantity.Temperature, Help: "temperature later", Limit: calc.Limit(carbonation.Limits(), "later temperature")},
+		{Name: "co2", Kind: quantity.Content, Help: "CO2 of the beer as it is drawn", Limit: "carbonation: content"},
+		{Name: "temp", Kind: quantity.Temperature, Help: "temperature when closed", Limit: "carbonation: temperature"},
+		{Name: "at", Kind: quantity.Temperature, Help: "temperature later", Limit: "carbonation: later temperature"},
 		{Name: "vessel", Kind: quantity.Text, Default: "growler", Choices: []string{"growler", "bottle", "can", "keg"}, Help: "what it is closed in"},
-		{Name: "headspace", Kind: quantity.Share, Default: "4%", Help: "share of the vessel that is gas when closed", Limit: calc.Limit(carbonation.Limits(), "headspace")},
+		{Name: "headspace", Kind: quantity.Share, Default: "4%", Help: "share of the vessel that is gas when closed", Limit: "carbonation: headspace"},
 		{Name: "gas", Kind: quantity.Text, Choices: []string{"air", "co2"}, Help: "gas in the headspace when closed"},
-		{Name: "fill-loss", Kind: quantity.Share, Default: "0%", Help: "share of the CO2 that foams off at filling", Limit: calc.Limit(carbonation.Limits(), "loss at filling")},
-		{Name: "openings", Kind: quantity.Count, Default: "0", Help: "times it is opened and closed again", Limit: calc.Limit(carbonation.Limits(), "openings")},
+		{Name: "fill-loss", Kind: quantity.Share, Default: "0%", Help: "share of the CO2 that foams off at filling", Limit: "carbonation: loss at filling"},
+		{Name: "openings", Kind: quantity.Count, Default: "0", Help: "times it is opened and closed again", Limit: "carbonation: openings"},
 		{Name: "rating", Kind: quantity.Gauge, Help: "pressure the maker allows for the vessel"},
 		{Name: "regulator", Kind: quantity.Gauge, Help: "pressure set on a regulator that it is connected to later"},
 	}, calc.BeerInputs()...),
@@ -145,7 +145,7 @@ func sealedCautions(vessel string, out *calc.Result, p carbonation.Package) {
 		if p.Warm {
 			out.Caution("A warm keg may stand above its rating: read the stamp, and see that its relief valve is there and free.")
 		}
-		out.OverPressure(p.Gauge.KPa())
+		out.Remark(carbonation.HighPressure(p.Gauge))
 	}
 	if p.Hot {
 		out.Caution("A closed car in the sun gets as hot as this: never leave closed beer in one.")

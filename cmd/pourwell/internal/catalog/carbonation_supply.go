@@ -17,15 +17,15 @@ var supply = calc.Calculation{
 		"carbonation supply --keg 19L --kegs 3 --gauge 0.8bar --temp 4C --cylinder 2kg --cylinder-temp 30C --carbonate-from 0vol",
 	},
 	Inputs: append([]calc.Input{
-		{Name: "keg", Kind: quantity.Volume, Named: "vessel", Help: "the keg", Limit: calc.Limit(carbonation.Limits(), "keg")},
-		{Name: "kegs", Kind: quantity.Count, Default: "1", Help: "kegs to empty", Limit: calc.Limit(carbonation.Limits(), "kegs")},
+		{Name: "keg", Kind: quantity.Volume, Named: "vessel", Help: "the keg", Limit: "carbonation: keg"},
+		{Name: "kegs", Kind: quantity.Count, Default: "1", Help: "kegs to empty", Limit: "carbonation: kegs"},
 		{Name: "gauge", Kind: quantity.Gauge, Help: "pressure kept on the kegs"},
-		{Name: "temp", Kind: quantity.Temperature, Help: "temperature of the kegs", Limit: calc.Limit(carbonation.Limits(), "temperature")},
-		{Name: "cylinder", Kind: quantity.Mass, Default: "5lb", Help: "CO2 in a full cylinder", Limit: calc.Limit(carbonation.Limits(), "cylinder charge")},
-		{Name: "cylinder-temp", Kind: quantity.Temperature, Default: "20C", Help: "temperature of the cylinder", Limit: calc.Limit(carbonation.Limits(), "cylinder temperature")},
-		{Name: "filling", Kind: quantity.Number, Default: "0.68", Help: "kg of CO2 for each litre of cylinder when full", Limit: calc.Limit(carbonation.Limits(), "filling ratio")},
-		{Name: "purge", Kind: quantity.Count, Default: "1", Help: "times the headspace of a fresh keg is filled and let out", Limit: calc.Limit(carbonation.Limits(), "purges")},
-		{Name: "carbonate-from", Kind: quantity.Content, Help: "CO2 in beer still to be carbonated or topped up", Limit: calc.Limit(carbonation.Limits(), "content")},
+		{Name: "temp", Kind: quantity.Temperature, Help: "temperature of the kegs", Limit: "carbonation: temperature"},
+		{Name: "cylinder", Kind: quantity.Mass, Default: "5lb", Help: "CO2 in a full cylinder", Limit: "carbonation: cylinder charge"},
+		{Name: "cylinder-temp", Kind: quantity.Temperature, Default: "20C", Help: "temperature of the cylinder", Limit: "carbonation: cylinder temperature"},
+		{Name: "filling", Kind: quantity.Number, Default: "0.68", Help: "kg of CO2 for each litre of cylinder when full", Limit: "carbonation: filling ratio"},
+		{Name: "purge", Kind: quantity.Count, Default: "1", Help: "times the headspace of a fresh keg is filled and let out", Limit: "carbonation: purges"},
+		{Name: "carbonate-from", Kind: quantity.Content, Help: "CO2 in beer still to be carbonated or topped up", Limit: "carbonation: content"},
 	}, calc.BeerInputs()...),
 	Results: []calc.Key{
 		{Key: "co2_kg", Label: "CO2 for all kegs"},
@@ -76,7 +76,7 @@ func runSupply(in *calc.Values, out *calc.Result) error {
 	out.Working(n.Steps)
 	out.Band("co2_kg", n.Band)
 	supplyNotes(out, n)
-	out.OverPressure(s.Gauge.KPa())
+	out.Remark(carbonation.HighPressure(s.Gauge))
 	return nil
 }
 

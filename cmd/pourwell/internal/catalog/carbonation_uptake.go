@@ -17,12 +17,12 @@ var uptake = calc.Calculation{
 		"carbonation uptake --temp 4C --gauge 0.8bar --depth 50cm --from 3vol --for 5h",
 	},
 	Inputs: append([]calc.Input{
-		{Name: "temp", Kind: quantity.Temperature, Help: "beer temperature", Limit: calc.Limit(carbonation.Limits(), "temperature")},
+		{Name: "temp", Kind: quantity.Temperature, Help: "beer temperature", Limit: "carbonation: temperature"},
 		{Name: "gauge", Kind: quantity.Gauge, Help: "pressure of pure CO2 on the keg"},
-		{Name: "depth", Kind: quantity.Length, Help: "depth of the beer in the keg", Limit: calc.Limit(carbonation.Limits(), "depth")},
-		{Name: "from", Kind: quantity.Content, Default: "0vol", Help: "CO2 in the beer at first", Limit: calc.Limit(carbonation.Limits(), "content")},
+		{Name: "depth", Kind: quantity.Length, Help: "depth of the beer in the keg", Limit: "carbonation: depth"},
+		{Name: "from", Kind: quantity.Content, Default: "0vol", Help: "CO2 in the beer at first", Limit: "carbonation: content"},
 		{Name: "for", Kind: quantity.Time, Help: "time on gas"},
-		{Name: "reach", Kind: quantity.Share, Help: "share of the way to the end; 90% unless --for is given", Limit: calc.Limit(carbonation.Limits(), "reach")},
+		{Name: "reach", Kind: quantity.Share, Help: "share of the way to the end; 90% unless --for is given", Limit: "carbonation: reach"},
 	}, calc.BeerInputs()...),
 	Results: []calc.Key{
 		{Key: "time_s", Label: "time"},
@@ -71,6 +71,6 @@ func runUptake(in *calc.Values, out *calc.Result) error {
 	} else {
 		out.Note("Estimate: free convection, no measurement of a keg found. Common practice, no source: one to two weeks at rest, minutes by shaking or a stone.")
 	}
-	out.OverPressure(e.Gauge.KPa())
+	out.Remark(carbonation.HighPressure(e.Gauge))
 	return nil
 }

@@ -18,11 +18,11 @@ var wine = calc.Calculation{
 		"carbonation wine --abv 6% --sugar 20 --temp 6C --co2 5g/L",
 	},
 	Inputs: []calc.Input{
-		{Name: "temp", Kind: quantity.Temperature, Help: "temperature of the wine", Limit: calc.Limit(carbonation.Limits(), "wine temperature")},
+		{Name: "temp", Kind: quantity.Temperature, Help: "temperature of the wine", Limit: "carbonation: wine temperature"},
 		{Name: "gauge", Kind: quantity.Gauge, Help: "pressure of pure CO2 on the regulator"},
-		{Name: "co2", Kind: quantity.Content, Help: "dissolved CO2", Limit: calc.Limit(carbonation.Limits(), "content")},
-		{Name: "abv", Kind: quantity.Share, Default: "12%", Key: "abv_share", Help: "alcohol by volume", Limit: calc.Limit(carbonation.Limits(), "wine alcohol")},
-		{Name: "sugar", Kind: quantity.Number, Default: "0", Key: "sugar_g_per_l", Help: "sugar in g/L", Limit: calc.Limit(carbonation.Limits(), "wine sugar")},
+		{Name: "co2", Kind: quantity.Content, Help: "dissolved CO2", Limit: "carbonation: content"},
+		{Name: "abv", Kind: quantity.Share, Default: "12%", Key: "abv_share", Help: "alcohol by volume", Limit: "carbonation: wine alcohol"},
+		{Name: "sugar", Kind: quantity.Number, Default: "0", Key: "sugar_g_per_l", Help: "sugar in g/L", Limit: "carbonation: wine sugar"},
 	},
 	Results: []calc.Key{
 		{Key: "co2_volumes", Label: "CO2 content"},
@@ -66,6 +66,6 @@ func runWine(in *calc.Values, out *calc.Result) error {
 	}
 	out.Note("Regulation (EEC) No 2676/90, within 5 %: on its own drink only.")
 	out.Note("At rest it settles there in a week or more, not in an afternoon.")
-	out.OverPressure(p.Gauge(air).KPa())
+	out.Remark(carbonation.HighPressure(p.Gauge(air)))
 	return nil
 }

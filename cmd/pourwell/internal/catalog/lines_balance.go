@@ -20,9 +20,9 @@ var balance = calc.Calculation{
 		"lines balance --tube 7mm:10m --tube 4mm:1m --flow 3L/min",
 	},
 	Inputs: runInputs(
-		calc.Input{Name: "flow", Kind: quantity.Flow, Default: "2oz/s", Help: "flow to balance for", Limit: calc.Limit(lines.Limits(), "flow")},
-		calc.Input{Name: "gauge", Kind: quantity.Gauge, Help: "pressure on the regulator, to find a length", Limit: calc.Limit(lines.Limits(), "gauge pressure")},
-		calc.Input{Name: "co2", Kind: quantity.Content, Help: "CO2 in the beer, to find the pressure that holds it", Limit: calc.Limit(lines.Limits(), "content")},
+		calc.Input{Name: "flow", Kind: quantity.Flow, Default: "2oz/s", Help: "flow to balance for", Limit: "lines: flow"},
+		calc.Input{Name: "gauge", Kind: quantity.Gauge, Help: "pressure on the regulator, to find a length", Limit: "lines: gauge pressure"},
+		calc.Input{Name: "co2", Kind: quantity.Content, Help: "CO2 in the beer, to find the pressure that holds it", Limit: "lines: content"},
 		glassInput,
 	),
 	Results: []calc.Key{
@@ -75,7 +75,7 @@ func runBalance(in *calc.Values, out *calc.Result) error {
 	setPour(in, out, p)
 	setTubes(in, out, p)
 	out.Working(p.Steps)
-	out.OverPressure(p.Gauge.KPa())
+	out.Remark(carbonation.HighPressure(p.Gauge))
 	return nil
 }
 

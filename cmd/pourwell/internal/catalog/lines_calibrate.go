@@ -20,7 +20,7 @@ var calibrateLine = calc.Calculation{
 	Inputs: runInputs(
 		gaugeInput,
 		calc.Input{Name: "glass", Kind: quantity.Volume, Named: "glass", Help: "liquid that was caught, without foam"},
-		calc.Input{Name: "time", Kind: quantity.Time, Help: "to fill it", Limit: calc.Limit(lines.Limits(), "time for a glass")},
+		calc.Input{Name: "time", Kind: quantity.Time, Help: "to fill it", Limit: "lines: time for a glass"},
 	),
 	Results: []calc.Key{
 		{Key: "factor", Label: "factor on friction"},
@@ -62,6 +62,6 @@ func runCalibrateLine(in *calc.Values, out *calc.Result) error {
 	out.Working(k.Steps)
 	out.Note("The factor holds for this line as it is. It takes up what is wrong with the assumed losses of fittings and tap, so it carries over to another pressure better than to another tube.")
 	out.Note("The longer the glass takes, the surer the factor: a jug is better than a glass.")
-	out.OverPressure(in.Gauge("gauge").KPa())
+	out.Remark(carbonation.HighPressure(in.Gauge("gauge")))
 	return nil
 }

@@ -23,15 +23,15 @@ var diagnose = calc.Calculation{
 	Inputs: append(runInputs(
 		gaugeInput,
 		calc.Input{Name: "glass", Kind: quantity.Volume, Named: "glass", Help: "that was filled"},
-		calc.Input{Name: "time", Kind: quantity.Time, Help: "seconds to fill it with liquid", Limit: calc.Limit(lines.Limits(), "time for a glass")},
-		calc.Input{Name: "beer-temp", Kind: quantity.Temperature, Help: "of the beer in the glass, the second in a row", Limit: calc.Limit(lines.Limits(), "temperature")},
-		calc.Input{Name: "glass-temp", Kind: quantity.Temperature, Help: "of the glass before", Limit: calc.Limit(thermal.Limits(), "air temperature")},
-		calc.Input{Name: "glass-mass", Kind: quantity.Mass, Help: "of the empty glass; that of the glass named if not given", Limit: calc.Limit(thermal.Limits(), "mass of the glass")},
+		calc.Input{Name: "time", Kind: quantity.Time, Help: "seconds to fill it with liquid", Limit: "lines: time for a glass"},
+		calc.Input{Name: "beer-temp", Kind: quantity.Temperature, Help: "of the beer in the glass, the second in a row", Limit: "lines: temperature"},
+		calc.Input{Name: "glass-temp", Kind: quantity.Temperature, Help: "of the glass before", Limit: "thermal: air temperature"},
+		calc.Input{Name: "glass-mass", Kind: quantity.Mass, Help: "of the empty glass; that of the glass named if not given", Limit: "thermal: mass of the glass"},
 		calc.Input{Name: "first-pour-only", Kind: quantity.Switch, Help: "only the first glass after a pause foams"},
-		calc.Input{Name: "carried", Kind: quantity.Time, Help: "how long ago the keg was carried or shaken", Limit: calc.Limit(carbonation.Limits(), "time")},
+		calc.Input{Name: "carried", Kind: quantity.Time, Help: "how long ago the keg was carried or shaken", Limit: "carbonation: time"},
 		calc.Input{Name: "carbonated-at", Kind: quantity.Text, Help: "where the keg took up its gas, as 40F,12psi"},
-		calc.Input{Name: "carbonated-for", Kind: quantity.Time, Default: "7d", Help: "how long it stood so", Limit: calc.Limit(carbonation.Limits(), "time")},
-		calc.Input{Name: "target", Kind: quantity.Flow, Default: "2oz/s", Help: "flow that you want", Limit: calc.Limit(lines.Limits(), "flow")},
+		calc.Input{Name: "carbonated-for", Kind: quantity.Time, Default: "7d", Help: "how long it stood so", Limit: "carbonation: time"},
+		calc.Input{Name: "target", Kind: quantity.Flow, Default: "2oz/s", Help: "flow that you want", Limit: "lines: flow"},
 		creviceInput,
 	), servingInputs()...),
 	Results: []calc.Key{
@@ -60,7 +60,11 @@ func runDiagnose(in *calc.Values, out *calc.Result) error {
 	setDiagnosis(out, d)
 	noteMisfits(in, out, d)
 	out.Working(d.Steps)
-	out.OverPressure(max(o.Serving.Gauge.KPa(), d.Needed.KPa()))
+	high := o.Serving.Gauge
+	if d.Needed.KPa() > high.KPa() {
+		high = d.Needed
+	}
+	out.Remark(carbonation.HighPressure(high))
 	return nil
 }
 

@@ -44,7 +44,7 @@ var flow = calc.Calculation{
 
 // gaugeInput is the pressure on the regulator.
 var gaugeInput = calc.Input{
-	Name: "gauge", Kind: quantity.Gauge, Help: "pressure on the regulator", Limit: calc.Limit(lines.Limits(), "gauge pressure"),
+	Name: "gauge", Kind: quantity.Gauge, Help: "pressure on the regulator", Limit: "lines: gauge pressure",
 }
 
 func runFlow(in *calc.Values, out *calc.Result) error {
@@ -77,7 +77,7 @@ func runFlow(in *calc.Values, out *calc.Result) error {
 	setTubes(in, out, p)
 	out.Band("flow_l_per_min", p.Band)
 	out.Working(p.Steps)
-	out.OverPressure(p.Gauge.KPa())
+	out.Remark(carbonation.HighPressure(p.Gauge))
 	return nil
 }
 

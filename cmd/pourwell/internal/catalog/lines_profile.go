@@ -23,7 +23,7 @@ var profile = calc.Calculation{
 	},
 	Inputs: append(runInputs(
 		gaugeInput,
-		calc.Input{Name: "stations", Kind: quantity.Count, Default: "12", Help: "places along the line to list", Limit: calc.Limit(lines.Limits(), "number of stations")},
+		calc.Input{Name: "stations", Kind: quantity.Count, Default: "12", Help: "places along the line to list", Limit: "lines: number of stations"},
 		creviceInput,
 	), servingInputs()...),
 	Results: []calc.Key{
@@ -69,7 +69,7 @@ func runProfile(in *calc.Values, out *calc.Result) error {
 	if s.Around.Air.IsValid() && st.HoldUp > 0 {
 		setLimits(out, run, s)
 	}
-	out.OverPressure(s.Gauge.KPa())
+	out.Remark(carbonation.HighPressure(s.Gauge))
 	return nil
 }
 

@@ -10,20 +10,19 @@ import (
 
 // servingInputs are the gas in the beer and what the line passes through.
 func servingInputs() []calc.Input {
-	limits := lines.Limits()
 	return append([]calc.Input{
-		{Name: "co2", Kind: quantity.Content, Help: "CO2 in the beer", Limit: calc.Limit(limits, "content")},
-		{Name: "insulation", Kind: quantity.Length, Default: "0mm", Help: "thickness of foam around the line", Limit: calc.Limit(thermal.Limits(), "insulation")},
-		{Name: "line-temp", Kind: quantity.Temperature, Help: "of the beer in the line, where it was measured", Limit: calc.Limit(lines.Limits(), "temperature")},
+		{Name: "co2", Kind: quantity.Content, Help: "CO2 in the beer", Limit: "lines: content"},
+		{Name: "insulation", Kind: quantity.Length, Default: "0mm", Help: "thickness of foam around the line", Limit: "thermal: insulation"},
+		{Name: "line-temp", Kind: quantity.Temperature, Help: "of the beer in the line, where it was measured", Limit: "lines: temperature"},
 		{Name: "bath", Kind: quantity.Text, Choices: []string{"still", "packed", "pumped"}, Help: "ice water around every coiled tube: left alone, packed with ice or stirred by hand, or pumped"},
-		{Name: "bath-temp", Kind: quantity.Temperature, Help: "water beside the coil, if measured", Limit: calc.Limit(thermal.Limits(), "bath temperature")},
+		{Name: "bath-temp", Kind: quantity.Temperature, Help: "water beside the coil, if measured", Limit: "thermal: bath temperature"},
 	}, surroundingInputs()...)
 }
 
 // creviceInput is the radius of the crevices that bubbles grow from.
 var creviceInput = calc.Input{
 	Name: "crevice", Kind: quantity.Length, Help: "radius of the crevices that bubbles grow from, 4um to 13um; 5um if not given",
-	Limit: calc.Limit(lines.Limits(), "crevice radius"),
+	Limit: "lines: crevice radius",
 }
 
 // readServing returns the serving that the inputs describe.

@@ -20,12 +20,12 @@ var calibrateKeg = calc.Calculation{
 	Inputs: append([]calc.Input{
 		{Name: "keg", Kind: quantity.Volume, Named: "vessel", Help: "keg by name or volume, full"},
 		{Name: "content", Kind: quantity.Volume, Help: "beer or water in it; a full keg if not given"},
-		{Name: "air", Kind: quantity.Temperature, Help: "steady air around it", Limit: calc.Limit(thermal.Limits(), "air temperature")},
+		{Name: "air", Kind: quantity.Temperature, Help: "steady air around it", Limit: "thermal: air temperature"},
 		{Name: "reading", Kind: quantity.Text, Repeat: true, Help: "temperature and time: 38F:0h or 4.5C:90min"},
 		{Name: "log", Kind: quantity.Text, Help: "file of rows TIME,TEMPERATURE: 90min,4.5C or 14:30,4.5C; - for standard input"},
-		{Name: "thermometer", Kind: quantity.Difference, Default: "0.3C", Help: "by which a reading may be off", Limit: calc.Limit(thermal.Limits(), "error of the thermometer")},
-		{Name: "melted", Kind: quantity.Mass, Help: "ice that melted in a closed box", Limit: calc.Limit(thermal.Limits(), "melted ice")},
-		{Name: "for", Kind: quantity.Time, Help: "time in which it melted", Limit: calc.Limit(thermal.Limits(), "time between first and last")},
+		{Name: "thermometer", Kind: quantity.Difference, Default: "0.3C", Help: "by which a reading may be off", Limit: "thermal: error of the thermometer"},
+		{Name: "melted", Kind: quantity.Mass, Help: "ice that melted in a closed box", Limit: "thermal: melted ice"},
+		{Name: "for", Kind: quantity.Time, Help: "time in which it melted", Limit: "thermal: time between first and last"},
 	}, calc.BeerInputs()...),
 	Results: []calc.Key{
 		{Key: "ua_w_per_k", Label: "heat per kelvin (UA)"},

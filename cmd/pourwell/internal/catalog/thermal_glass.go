@@ -20,11 +20,11 @@ var warmGlass = calc.Calculation{
 	},
 	Inputs: append([]calc.Input{
 		{Name: "glass", Kind: quantity.Volume, Named: "glass", Default: "us-pint", Help: "glass by name or volume"},
-		{Name: "fill", Kind: quantity.Share, Default: "90%", Help: "share of the glass that holds beer, the rest head", Limit: calc.Limit(thermal.Limits(), "fill of the glass")},
-		{Name: "glass-mass", Kind: quantity.Mass, Help: "empty; that of the glass named if not given", Limit: calc.Limit(thermal.Limits(), "mass of the glass")},
-		{Name: "glass-temp", Kind: quantity.Temperature, Help: "before the pour; as warm as the air if not given", Limit: calc.Limit(thermal.Limits(), "air temperature")},
-		{Name: "beer-temp", Kind: quantity.Temperature, Help: "at the tap", Limit: calc.Limit(thermal.Limits(), "beer temperature")},
-		{Name: "for", Kind: quantity.Time, Default: "10min", Help: "time that the beer waits", Limit: calc.Limit(thermal.Limits(), "wait")},
+		{Name: "fill", Kind: quantity.Share, Default: "90%", Help: "share of the glass that holds beer, the rest head", Limit: "thermal: fill of the glass"},
+		{Name: "glass-mass", Kind: quantity.Mass, Help: "empty; that of the glass named if not given", Limit: "thermal: mass of the glass"},
+		{Name: "glass-temp", Kind: quantity.Temperature, Help: "before the pour; as warm as the air if not given", Limit: "thermal: air temperature"},
+		{Name: "beer-temp", Kind: quantity.Temperature, Help: "at the tap", Limit: "thermal: beer temperature"},
+		{Name: "for", Kind: quantity.Time, Default: "10min", Help: "time that the beer waits", Limit: "thermal: wait"},
 	}, append(surroundingInputs(), calc.BeerInputs()...)...),
 	Results: []calc.Key{
 		{Key: "temperature_c", Label: "beer once in the glass"},

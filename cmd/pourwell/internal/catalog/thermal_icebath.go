@@ -4,7 +4,6 @@ import (
 	"example.com/pourwell/cmd/pourwell/internal/calc"
 	"example.com/pourwell/internal/quantity"
 	"example.com/pourwell/thermal"
-	"example.com/pourwell/volume"
 )
 
 var iceBath = calc.Calculation{
@@ -20,27 +19,27 @@ var iceBath = calc.Calculation{
 	},
 	Inputs: append([]calc.Input{
 		{Name: "keg", Kind: quantity.Volume, Named: "vessel", Help: "keg by name or volume"},
-		{Name: "kegs", Kind: quantity.Count, Default: "1", Help: "kegs in the tub", Limit: calc.Limit(thermal.Limits(), "kegs in a tub")},
-		{Name: "full", Kind: quantity.Share, Default: "100%", Help: "share of each keg that holds beer", Limit: calc.Limit(thermal.Limits(), "fill")},
+		{Name: "kegs", Kind: quantity.Count, Default: "1", Help: "kegs in the tub", Limit: "thermal: kegs in a tub"},
+		{Name: "full", Kind: quantity.Share, Default: "100%", Help: "share of each keg that holds beer", Limit: "thermal: fill"},
 		{Name: "from", Kind: quantity.Temperature, Help: "beer at the start"},
 		{Name: "to", Kind: quantity.Temperature, Help: "beer at the end, to find the time"},
-		{Name: "for", Kind: quantity.Time, Help: "time, to find the state", Limit: calc.Limit(thermal.Limits(), "time")},
+		{Name: "for", Kind: quantity.Time, Help: "time, to find the state", Limit: "thermal: time"},
 		{Name: "ice", Kind: quantity.Mass, Help: "ice at the start"},
-		{Name: "ice-temp", Kind: quantity.Temperature, Default: "0C", Help: "ice at the start; -15C straight from a freezer", Limit: calc.Limit(thermal.Limits(), "ice temperature")},
+		{Name: "ice-temp", Kind: quantity.Temperature, Default: "0C", Help: "ice at the start; -15C straight from a freezer", Limit: "thermal: ice temperature"},
 		{Name: "water", Kind: quantity.Volume, Help: "water at the start, 15L if not given; 0L for ice that keeps its melt water"},
-		{Name: "water-temp", Kind: quantity.Temperature, Default: "15C", Help: "water at the start", Limit: calc.Limit(thermal.Limits(), "water temperature")},
-		{Name: "salt", Kind: quantity.Share, Default: "0%", Help: "salt, by mass of the water at the start", Limit: calc.Limit(thermal.Limits(), "salt in the water")},
+		{Name: "water-temp", Kind: quantity.Temperature, Default: "15C", Help: "water at the start", Limit: "thermal: water temperature"},
+		{Name: "salt", Kind: quantity.Share, Default: "0%", Help: "salt, by mass of the water at the start", Limit: "thermal: salt in the water"},
 		{Name: "drained", Kind: quantity.Switch, Help: "let the melt water run off: ice alone"},
 		{Name: "stirred", Kind: quantity.Switch, Help: "stirred by hand every few minutes, or by a pump"},
-		{Name: "tub", Kind: quantity.Volume, Default: "80L", Help: "tub, brimful without kegs", Limit: calc.Limit(volume.Limits(), "capacity of the tub")},
-		{Name: "tub-height", Kind: quantity.Length, Default: "45cm", Help: "tub, inside", Limit: calc.Limit(volume.Limits(), "height of the tub")},
-		{Name: "wall", Kind: quantity.Length, Default: "5mm", Help: "thickness of the tub's wall", Limit: calc.Limit(thermal.Limits(), "tub wall")},
+		{Name: "tub", Kind: quantity.Volume, Default: "80L", Help: "tub, brimful without kegs", Limit: "volume: capacity of the tub"},
+		{Name: "tub-height", Kind: quantity.Length, Default: "45cm", Help: "tub, inside", Limit: "volume: height of the tub"},
+		{Name: "wall", Kind: quantity.Length, Default: "5mm", Help: "thickness of the tub's wall", Limit: "thermal: tub wall"},
 		{Name: "foam", Kind: quantity.Switch, Help: "the wall is foam, as of an ice chest"},
 		{Name: "lid", Kind: quantity.Switch, Help: "a lid or thick blanket over tub and kegs"},
 		{Name: "ua", Kind: quantity.Conductance, Help: "measured heat per kelvin of the box, from thermal calibrate"},
 		{Name: "pour", Kind: quantity.Text, Repeat: true, Help: "flow or amount, and when: 4L/h:2h-7h"},
 		{Name: "top-up", Kind: quantity.Text, Repeat: true, Help: "ice added, and when: 10lb:3h"},
-		{Name: "bag", Kind: quantity.Mass, Help: "with --for: add the fewest bags of this size that keep ice in the tub", Limit: calc.Limit(thermal.Limits(), "bag of ice")},
+		{Name: "bag", Kind: quantity.Mass, Help: "with --for: add the fewest bags of this size that keep ice in the tub", Limit: "thermal: bag of ice"},
 		clearSkyInput,
 	}, append(surroundingInputs(), calc.BeerInputs()...)...),
 	Results: []calc.Key{

@@ -22,10 +22,10 @@ var kegInAir = calc.Calculation{
 		{Name: "keg", Kind: quantity.Volume, Named: "vessel", Help: "keg by name or volume"},
 		{Name: "from", Kind: quantity.Temperature, Help: "beer at the start"},
 		{Name: "to", Kind: quantity.Temperature, Help: "beer at the end, to find the time"},
-		{Name: "for", Kind: quantity.Time, Help: "time, to find the beer's temperature", Limit: calc.Limit(thermal.Limits(), "time")},
+		{Name: "for", Kind: quantity.Time, Help: "time, to find the beer's temperature", Limit: "thermal: time"},
 		{Name: "surface", Kind: quantity.Text, Default: "bare", Choices: []string{"bare", "painted"}, Help: "clean steel, or painted, rubber or dull"},
-		{Name: "jacket", Kind: quantity.Length, Default: "0mm", Help: "thickness of a foam jacket around the side", Limit: calc.Limit(thermal.Limits(), "jacket")},
-		{Name: "full", Kind: quantity.Share, Default: "100%", Help: "share of the keg that holds beer", Limit: calc.Limit(thermal.Limits(), "fill")},
+		{Name: "jacket", Kind: quantity.Length, Default: "0mm", Help: "thickness of a foam jacket around the side", Limit: "thermal: jacket"},
+		{Name: "full", Kind: quantity.Share, Default: "100%", Help: "share of the keg that holds beer", Limit: "thermal: fill"},
 		{Name: "fan", Kind: quantity.Speed, Default: "0m/s", Help: "air past the keg from a fan, as in a refrigerator"},
 		{Name: "ua", Kind: quantity.Conductance, Help: "measured heat per kelvin, from thermal calibrate"},
 		{Name: "car", Kind: quantity.Switch, Help: "in the boot of a closed car that stands in this air and sun"},
@@ -47,12 +47,11 @@ var kegInAir = calc.Calculation{
 
 // surroundingInputs are those of everything that stands in air.
 func surroundingInputs() []calc.Input {
-	limits := thermal.Limits()
 	return []calc.Input{
-		{Name: "air", Kind: quantity.Temperature, Help: "air temperature in the shade", Limit: calc.Limit(limits, "air temperature")},
-		{Name: "humidity", Kind: quantity.Share, Default: "50%", Help: "relative humidity of the air", Limit: calc.Limit(limits, "relative humidity")},
-		{Name: "sun", Kind: quantity.Irradiance, Default: "0W/m2", Help: "sun on level ground; 0 is shade, 800W/m2 a clear noon", Limit: calc.Limit(limits, "sun")},
-		{Name: "wind", Kind: quantity.Speed, Default: "0m/s", Help: "wind past it", Limit: calc.Limit(limits, "wind")},
+		{Name: "air", Kind: quantity.Temperature, Help: "air temperature in the shade", Limit: "thermal: air temperature"},
+		{Name: "humidity", Kind: quantity.Share, Default: "50%", Help: "relative humidity of the air", Limit: "thermal: relative humidity"},
+		{Name: "sun", Kind: quantity.Irradiance, Default: "0W/m2", Help: "sun on level ground; 0 is shade, 800W/m2 a clear noon", Limit: "thermal: sun"},
+		{Name: "wind", Kind: quantity.Speed, Default: "0m/s", Help: "wind past it", Limit: "thermal: wind"},
 	}
 }
 

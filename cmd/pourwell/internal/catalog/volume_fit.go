@@ -17,11 +17,11 @@ var fit = calc.Calculation{
 		"volume fit --tub 32gal --tub-height 20in --keg us-sixth --kegs 2",
 	},
 	Inputs: []calc.Input{
-		{Name: "tub", Kind: quantity.Volume, Help: "size of the tub, to the brim, such as 32gal or 80L", Limit: calc.Limit(volume.Limits(), "capacity of the tub")},
-		{Name: "tub-height", Kind: quantity.Length, Default: "45cm", Help: "height of the tub, inside", Limit: calc.Limit(volume.Limits(), "height of the tub")},
+		{Name: "tub", Kind: quantity.Volume, Help: "size of the tub, to the brim, such as 32gal or 80L", Limit: "volume: capacity of the tub"},
+		{Name: "tub-height", Kind: quantity.Length, Default: "45cm", Help: "height of the tub, inside", Limit: "volume: height of the tub"},
 		{Name: "keg", Kind: quantity.Volume, Named: "vessel", Default: "us-sixth", Help: "the keg, by name or size"},
-		{Name: "kegs", Kind: quantity.Count, Default: "1", Help: "kegs standing upright in the tub", Limit: calc.Limit(volume.Limits(), "kegs in the tub")},
-		{Name: "packing", Kind: quantity.Share, Default: "60%", Help: "space that the pieces of ice fill", Limit: calc.Limit(volume.Limits(), "packing of the ice")},
+		{Name: "kegs", Kind: quantity.Count, Default: "1", Help: "kegs standing upright in the tub", Limit: "volume: kegs in the tub"},
+		{Name: "packing", Kind: quantity.Share, Default: "60%", Help: "space that the pieces of ice fill", Limit: "volume: packing of the ice"},
 	},
 	Results: []calc.Key{
 		{Key: "ice_kg", Label: "ice"},

@@ -40,19 +40,18 @@ var guests = calc.Calculation{
 }
 
 func crowdInputs() []calc.Input {
-	limits := volume.Limits()
 	return []calc.Input{
-		{Name: "guests", Kind: quantity.Count, Help: "people who come", Limit: calc.Limit(limits, "guests")},
-		{Name: "for", Kind: quantity.Time, Help: "from the first pour to the last", Limit: calc.Limit(limits, "duration")},
-		{Name: "first-hour", Kind: quantity.Number, Default: "2", Help: "servings for each beer drinker in the first hour", Limit: calc.Limit(limits, "servings in the first hour")},
-		{Name: "later", Kind: quantity.Number, Default: "1", Help: "servings for each in every later hour", Limit: calc.Limit(limits, "servings in each later hour")},
-		{Name: "share", Kind: quantity.Share, Default: "50%", Help: "guests who drink beer", Limit: calc.Limit(limits, "share who drink beer")},
-		{Name: "weather", Kind: quantity.Number, Default: "1", Help: "factor on thirst, above 1 on a hot day", Limit: calc.Limit(limits, "weather factor")},
-		{Name: "spread", Kind: quantity.Share, Default: "50%", Help: "how much people differ: standard deviation over mean", Limit: calc.Limit(limits, "spread between people")},
-		{Name: "doubt", Kind: quantity.Share, Default: "10%", Help: "how sure the rates are, the same for all", Limit: calc.Limit(limits, "doubt in the rates")},
-		{Name: "confidence", Kind: quantity.Share, Default: "90%", Help: "chance that the beer lasts", Limit: calc.Limit(limits, "confidence")},
-		{Name: "kegs", Kind: quantity.Count, Help: "kegs on hand, such as 4; the fewest that suffice if not given", Limit: calc.Limit(limits, "kegs on hand")},
-		{Name: "price", Kind: quantity.Number, Help: "of a keg in any currency, such as 120; no cost of a glass if not given", Limit: calc.Limit(limits, "price of a keg")},
+		{Name: "guests", Kind: quantity.Count, Help: "people who come", Limit: "volume: guests"},
+		{Name: "for", Kind: quantity.Time, Help: "from the first pour to the last", Limit: "volume: duration"},
+		{Name: "first-hour", Kind: quantity.Number, Default: "2", Help: "servings for each beer drinker in the first hour", Limit: "volume: servings in the first hour"},
+		{Name: "later", Kind: quantity.Number, Default: "1", Help: "servings for each in every later hour", Limit: "volume: servings in each later hour"},
+		{Name: "share", Kind: quantity.Share, Default: "50%", Help: "guests who drink beer", Limit: "volume: share who drink beer"},
+		{Name: "weather", Kind: quantity.Number, Default: "1", Help: "factor on thirst, above 1 on a hot day", Limit: "volume: weather factor"},
+		{Name: "spread", Kind: quantity.Share, Default: "50%", Help: "how much people differ: standard deviation over mean", Limit: "volume: spread between people"},
+		{Name: "doubt", Kind: quantity.Share, Default: "10%", Help: "how sure the rates are, the same for all", Limit: "volume: doubt in the rates"},
+		{Name: "confidence", Kind: quantity.Share, Default: "90%", Help: "chance that the beer lasts", Limit: "volume: confidence"},
+		{Name: "kegs", Kind: quantity.Count, Help: "kegs on hand, such as 4; the fewest that suffice if not given", Limit: "volume: kegs on hand"},
+		{Name: "price", Kind: quantity.Number, Help: "of a keg in any currency, such as 120; no cost of a glass if not given", Limit: "volume: price of a keg"},
 		{Name: "beer", Kind: quantity.Text, Repeat: true, Help: `one of several, as "Pale:60%" or "Pale:60%:2"`},
 		{Name: "stock", Kind: quantity.Text, Repeat: true, Help: "kegs of several sizes to choose from, as us-half:2 or us-half:2:90 with a price"},
 	}

@@ -18,7 +18,7 @@ var pours = calc.Calculation{
 	},
 	Inputs: pourInputs(
 		calc.Input{Name: "all", Kind: quantity.Switch, Help: "list every glass known by name"},
-		calc.Input{Name: "abv", Kind: quantity.Share, Default: "5%", Key: "abv_share", Help: "alcohol by volume", Limit: calc.Limit(volume.Limits(), "alcohol by volume")},
+		calc.Input{Name: "abv", Kind: quantity.Share, Default: "5%", Key: "abv_share", Help: "alcohol by volume", Limit: "volume: alcohol by volume"},
 		calc.Input{Name: "light", Kind: quantity.Text, Choices: []string{"sun", "shade", "lamps", "dark"}, Help: "what falls on the glass; gives advice on it"},
 	),
 	Results: []calc.Key{

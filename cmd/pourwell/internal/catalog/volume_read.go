@@ -11,17 +11,16 @@ import (
 
 // pourInputs describe how beer gets from a keg into glasses.
 func pourInputs(more ...calc.Input) []calc.Input {
-	limits := volume.Limits()
 	return append([]calc.Input{
 		{Name: "keg", Kind: quantity.Volume, Named: "vessel", Default: "us-sixth", Help: "the keg, by name or size"},
 		{Name: "glass", Kind: quantity.Volume, Named: "glass", Default: "us-pint", Help: "the glass or growler, by name or size to the brim"},
-		{Name: "glass-bore", Kind: quantity.Length, Help: "inside diameter of the glass at its head, such as 3.5in or 80mm; that of the glass named if not given", Limit: calc.Limit(limits, "bore of the glass")},
+		{Name: "glass-bore", Kind: quantity.Length, Help: "inside diameter of the glass at its head, such as 3.5in or 80mm; that of the glass named if not given", Limit: "volume: bore of the glass"},
 		{Name: "head", Kind: quantity.Text, Default: "1in", Help: "height of the head, or its share of the glass, as 5%"},
-		{Name: "foam", Kind: quantity.Share, Default: "25%", Help: "liquid in a fresh head", Limit: calc.Limit(limits, "liquid share of the head")},
-		{Name: "heel", Kind: quantity.Share, Default: "1%", Help: "left in the keg below the dip tube", Limit: calc.Limit(limits, "heel")},
-		{Name: "waste", Kind: quantity.Share, Default: "5%", Help: "spilt or foamed over", Limit: calc.Limit(limits, "waste")},
+		{Name: "foam", Kind: quantity.Share, Default: "25%", Help: "liquid in a fresh head", Limit: "volume: liquid share of the head"},
+		{Name: "heel", Kind: quantity.Share, Default: "1%", Help: "left in the keg below the dip tube", Limit: "volume: heel"},
+		{Name: "waste", Kind: quantity.Share, Default: "5%", Help: "spilt or foamed over", Limit: "volume: waste"},
 		{Name: "line", Kind: quantity.Text, Repeat: true, Help: "a tube left full at the end, as 3/16in:5ft"},
-		{Name: "first-glass", Kind: quantity.Volume, Default: "0oz", Help: "poured away at the start", Limit: calc.Limit(limits, "first glass")},
+		{Name: "first-glass", Kind: quantity.Volume, Default: "0oz", Help: "poured away at the start", Limit: "volume: first glass"},
 	}, more...)
 }
 

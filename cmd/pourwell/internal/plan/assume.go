@@ -65,7 +65,7 @@ func (p *planner) assume() error {
 	return nil
 }
 
-var limitBag = volume.Range{Name: "bag of ice", Min: 0.5, Max: 50, Unit: "kg", Source: "what shops sell and people carry"}
+var limitBag = volume.Range{Name: "bag of ice", Min: 0.5, Max: 50, Suffix: "kg", Source: "what shops sell and people carry"}
 
 // orDate stands in for a date that is not given; only times of day show then.
 func orDate(date string) string {

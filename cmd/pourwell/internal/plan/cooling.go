@@ -6,6 +6,7 @@ import (
 	"math"
 	"time"
 
+	"example.com/pourwell/internal/quantity"
 	"example.com/pourwell/thermal"
 	"example.com/pourwell/volume"
 	"gonum.org/v1/gonum/unit"
@@ -191,13 +192,7 @@ func longest(c thermal.Chilling) (seconds float64, sure bool) {
 		return 0, true
 	}
 	band := c.Band()
-	far := band.High
-	switch band.Unit {
-	case "min":
-		far *= 60
-	case "h":
-		far *= 3600
-	}
+	far := quantity.SI(band.Suffix, band.High)
 	if math.IsInf(far, 0) || math.IsNaN(far) {
 		return unsure * c.Time.Seconds(), false
 	}

@@ -34,9 +34,9 @@ func meadow() *calc.Calculation {
 			out.Set("time_s", 5400)
 			out.Set("gone_kg", math.NaN())
 			out.SetText("motion", "still")
-			out.Band("co2_volumes", func() volume.Band { return volume.Band{Low: 2.54, High: 2.61, Source: "the chart"} })
+			out.Band("co2_volumes", func() volume.Band { return volume.Band{Low: 2.54, High: 2.61, Suffix: "volumes", Source: "the chart"} })
 			out.Working(func() []volume.Step {
-				return []volume.Step{{Name: "sum", Symbol: "Σ", Value: 1.5, Unit: "m³", Source: "given"}}
+				return []volume.Step{{Name: "sum", Symbol: "Σ", Value: 1.5, Suffix: "m3", Source: "given"}}
 			})
 			out.Note("It rests on {gauge_kpa} <and> \"words\".")
 			out.Caution("Glass bursts.")

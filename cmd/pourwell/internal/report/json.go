@@ -67,7 +67,7 @@ func JSON(w io.Writer, in *calc.Values, out *calc.Result, opt Options) error {
 	steps := []object{}
 	for _, s := range out.Steps() {
 		steps = append(steps, object{
-			{"name", s.Name}, {"symbol", s.Symbol}, {"value", s.Value}, {"unit", s.Unit}, {"source", s.Source},
+			{"name", s.Name}, {"symbol", s.Symbol}, {"value", s.Value}, {"unit", quantity.Symbol(s.Suffix)}, {"source", s.Source},
 		})
 	}
 	o.add("steps", steps)

@@ -15,15 +15,13 @@ const width = 80
 // Sentence writes the numbers that s quotes, {key} or {38.5 c}, in the units
 // of sys. A key that has no value is left as it stands.
 func Sentence(s string, in *calc.Values, out *calc.Result, sys quantity.System) string {
-	return calc.Quoted(s, func(inside string) string { return quoted(inside, in, out, sys) })
+	return quantity.Quoted(s, func(inside string) string { return quoted(inside, in, out, sys) })
 }
 
 // quoted returns what {inside} stands for.
 func quoted(inside string, in *calc.Values, out *calc.Result, sys quantity.System) string {
-	if number, suffix, ok := strings.Cut(inside, " "); ok || number != "" {
-		if v, err := strconv.ParseFloat(number, 64); err == nil {
-			return quantity.Show(suffix, v, sys)
-		}
+	if text, ok := quantity.Quote(inside, sys); ok {
+		return text
 	}
 	if v, ok := out.Get(inside); ok {
 		_, suffix := quantity.SplitKey(inside)

@@ -205,7 +205,7 @@ func (p *printer) working(steps []volume.Step) {
 	fmt.Fprintln(p.w, "Working")
 	sums, margin := make([]string, len(steps)), 0
 	for i, s := range steps {
-		sums[i] = strings.TrimRight(p.letters(fmt.Sprintf("  %s = %.6g %s", s.Symbol, s.Value, s.Unit)), " ")
+		sums[i] = strings.TrimRight(p.letters(fmt.Sprintf("  %s = %.6g %s", s.Symbol, s.Value, quantity.Symbol(s.Suffix))), " ")
 		if math.IsNaN(s.Value) {
 			sums[i] = p.letters(fmt.Sprintf("  %s unknown", s.Symbol))
 		}

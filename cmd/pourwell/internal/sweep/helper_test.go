@@ -33,7 +33,7 @@ func product() *calc.Calculation {
 			}
 			length, width := in.Number("length"), in.Number("width")
 			if length > 100 {
-				return &volume.RangeError{Func: "test", Name: "length", Value: length, Max: 100, Unit: "m"}
+				return &volume.RangeError{Func: "test", Name: "length", Value: length, Max: 100, Suffix: "m"}
 			}
 			out.Set("area", length*width*(1+in.Number("waste")))
 			out.Set("length_m", length)

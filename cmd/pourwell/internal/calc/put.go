@@ -1,0 +1,66 @@
+package calc
+
+import (
+	"fmt"
+	"time"
+
+	"example.com/pourwell/carbonation"
+	"example.com/pourwell/internal/quantity"
+	"example.com/pourwell/lines"
+	"example.com/pourwell/thermal"
+)
+
+// Put adds an answer under key: the type of q says what it measures, the suffix
+// of key in which unit. A float64 or an int is a pure number or a share. It
+// panics if the key measures something else, a mistake in a description.
+func (r *Result) Put(key string, q any) {
+	_, suffix := quantity.SplitKey(key)
+	of, si := measured(q)
+	if want := quantity.Measures(suffix); of != want && !(of == "" && want == "share") {
+		panic(fmt.Sprintf("calc: %s measures %q, and %q was put there", key, want, of))
+	}
+	r.Set(key, quantity.In(suffix, si))
+}
+
+// measured returns what q measures and its value in SI.
+func measured(q any) (of string, si float64) {
+	switch q := q.(type) {
+	case float64:
+		return "", q
+	case int:
+		return "", float64(q)
+	case time.Duration:
+		return "time", q.Seconds()
+	case quantity.Metres:
+		return "length", float64(q)
+	case quantity.CubicMetres:
+		return "volume", float64(q)
+	case quantity.Kilograms:
+		return "mass", float64(q)
+	case quantity.Pascals:
+		return "pressure", float64(q)
+	case quantity.Watts:
+		return "power", float64(q)
+	case thermal.Temperature:
+		return "temperature", q.Kelvin()
+	case thermal.Difference:
+		return "difference", float64(q)
+	case thermal.Conductance:
+		return "conductance", float64(q)
+	case thermal.Irradiance:
+		return "irradiance", float64(q)
+	case carbonation.Gauge:
+		return "pressure", q.Pascals()
+	case carbonation.Pressure:
+		return "pressure", q.Pascals()
+	case carbonation.Content:
+		return "content", q.GramsPerLitre()
+	case thermal.Flow:
+		return "flow", float64(q)
+	case lines.Flow:
+		return "flow", float64(q)
+	case lines.Gradient:
+		return "gradient", float64(q)
+	}
+	panic("calc: an answer of a type that measures nothing")
+}

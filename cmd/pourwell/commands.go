@@ -7,6 +7,7 @@ import (
 	"slices"
 	"strings"
 
+	"example.com/pourwell/cmd/pourwell/internal/answer"
 	"example.com/pourwell/cmd/pourwell/internal/calc"
 	"example.com/pourwell/cmd/pourwell/internal/catalog"
 	"example.com/pourwell/cmd/pourwell/internal/draw"
@@ -28,16 +29,20 @@ type globals struct {
 	Seed      whole  `help:"${seed}" default:"1"`
 }
 
-// show returns the keys asked for, none for all.
-func (g *globals) show() []string {
-	if g.Show == "" {
-		return nil
-	}
-	return strings.Split(g.Show, ",")
-}
-
-// plot returns the file asked for.
+// plot returns the file of the figure.
 func (g *globals) plot() draw.File { return draw.File{Name: g.Plot, Overwrite: g.Overwrite} }
+
+// request says how an answer is asked for.
+func (g *globals) request(con console, units quantity.System) *answer.Request {
+	r := &answer.Request{
+		Format: g.Format, Rows: g.Rows, Plot: g.plot(), Input: g.Input, Samples: int(g.Samples), Seed: uint64(g.Seed),
+		In: con.in, Out: con.out, Err: con.err, Failure: func(err error) string { return failure(err, units) },
+	}
+	if g.Show != "" {
+		r.Show = strings.Split(g.Show, ",")
+	}
+	return r
+}
 
 // whole is a whole number from 0 on.
 type whole uint64

@@ -1,11 +1,11 @@
 package report
 
 import (
-	"encoding/csv"
 	"fmt"
 	"io"
 	"math"
 	"strconv"
+	"strings"
 
 	"example.com/pourwell/cmd/pourwell/internal/calc"
 	"example.com/pourwell/internal/quantity"
@@ -28,7 +28,7 @@ func CSV(w io.Writer, out *calc.Result, opt Options) error {
 		head = append(head, "low_"+lead.Key, "high_"+lead.Key)
 		row = append(row, number(lead.Low()), number(lead.High()))
 	}
-	return writeCSV(w, [][]string{head, row})
+	return WriteCSV(w, [][]string{head, row})
 }
 
 // TableCSV writes the list of rows under key.
@@ -52,7 +52,7 @@ func TableCSV(w io.Writer, out *calc.Result, key string) error {
 			}
 			rows = append(rows, row)
 		}
-		return writeCSV(w, rows)
+		return WriteCSV(w, rows)
 	}
 	if len(keys) == 0 {
 		return &calc.UsageError{What: fmt.Sprintf("--rows %s: this calculation has no list of rows", key), Hint: "leave --rows out"}
@@ -60,12 +60,31 @@ func TableCSV(w io.Writer, out *calc.Result, key string) error {
 	return &calc.UsageError{What: fmt.Sprintf("--rows %s: no such list of rows", key), Hint: fmt.Sprintf("there are %v", keys)}
 }
 
-func writeCSV(w io.Writer, rows [][]string) error {
-	c := csv.NewWriter(w)
-	if err := c.WriteAll(rows); err != nil {
-		return err
+// WriteCSV writes rows as CSV, the header first.
+func WriteCSV(w io.Writer, rows [][]string) error {
+	var buf []byte
+	for _, row := range rows {
+		for i, cell := range row {
+			if i > 0 {
+				buf = append(buf, ',')
+			}
+			buf = appendField(buf, cell)
+		}
+		buf = append(buf, '\n')
 	}
-	return c.Error()
+	_, err := w.Write(buf)
+	return err
+}
+
+// appendField quotes s where CSV needs it (RFC 4180), and where it begins with
+// a blank, which many readers drop.
+func appendField(buf []byte, s string) []byte {
+	if !strings.ContainsAny(s, ",\"\r\n") && !strings.HasPrefix(s, " ") {
+		return append(buf, s...)
+	}
+	buf = append(buf, '"')
+	buf = append(buf, strings.ReplaceAll(s, `"`, `""`)...)
+	return append(buf, '"')
 }
 
 // number writes v in full precision, empty if it is not finite.

@@ -42,9 +42,7 @@ func PageText(w io.Writer, p Page, opt Options) error {
 		for _, s := range b.Bullets {
 			fmt.Fprintln(t.w, Wrap("  - "+t.sentence(s), 0, 4))
 		}
-		if rows := t.pageRows(b); len(rows) > 0 {
-			t.foldGrid(rows)
-		}
+		t.rows(layout{margin: 2, gap: 2, wrap: true}, t.pageRows(b))
 	}
 	return t.w.Flush()
 }
@@ -64,28 +62,6 @@ func (p *printer) pageRows(b Block) [][]string {
 	}
 	return rows
 }
-
-// foldGrid writes rows in columns; the last column takes what is left of the
-// line and folds within it.
-func (p *printer) foldGrid(rows [][]string) {
-	last := len(rows[0]) - 1
-	widths := make([]int, last)
-	for _, row := range rows {
-		for i := range widths {
-			widths[i] = max(widths[i], letters(row[i]))
-		}
-	}
-	for _, row := range rows {
-		line := "  "
-		for i, w := range widths {
-			line += row[i] + strings.Repeat(" ", w-letters(row[i])+2)
-		}
-		n := letters(line)
-		fmt.Fprintln(p.w, strings.TrimRight(line+Wrap(row[last], n, n), " "))
-	}
-}
-
-func letters(s string) int { return len([]rune(s)) }
 
 // PageMarkdown writes p as Markdown, one line a paragraph.
 func PageMarkdown(w io.Writer, p Page, opt Options) error {
@@ -129,9 +105,3 @@ func (p *printer) markdownGrid(b Block) {
 
 // Written returns s with the numbers it quotes written in the units of sys.
 func Written(s string, sys quantity.System) string { return Sentence(s, nil, &calc.Result{}, sys) }
-
-// WriteJSON writes v as one line of JSON.
-func WriteJSON(w io.Writer, v any) error { return write(w, v) }
-
-// WriteCSV writes rows as CSV, the header first.
-func WriteCSV(w io.Writer, rows [][]string) error { return writeCSV(w, rows) }

@@ -176,7 +176,7 @@ func TestFold(t *testing.T) {
 			got := text(t, func(b *bytes.Buffer) error { return s.Text(b, in, Options{Units: units}) })
 			fits(t, got)
 			for i := range answers {
-				scale, metric := s.scales(i + 1)
+				scale, metric := quantity.ScalesOf("kpa", []float64{float64(300 + i)})
 				if units == quantity.Metric {
 					scale = metric
 				}

@@ -33,7 +33,8 @@ func runEvent(r *root, stdin io.Reader, w io.Writer, opt report.Options) error {
 	case "json":
 		return report.WriteJSON(w, plan.Document(name, &p, opt.Units))
 	case "csv":
-		return report.WriteCSV(w, p.Rows())
+		head, rows := p.Rows()
+		return report.WriteCSV(w, head, rows, opt)
 	case "markdown":
 		return report.PageMarkdown(w, p.Page(opt.Explain), opt)
 	}

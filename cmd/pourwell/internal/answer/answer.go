@@ -58,7 +58,7 @@ func (r *Request) single(plan *sweep.Plan, opt report.Options) error {
 	}
 	switch {
 	case r.Rows != "":
-		return report.TableCSV(r.Out, &out, r.Rows)
+		return report.TableCSV(r.Out, &out, r.Rows, opt)
 	case r.Format == "json":
 		return report.JSON(r.Out, in, &out, opt)
 	case r.Format == "csv":

@@ -47,7 +47,7 @@ func (r *Request) many(plan *sweep.Plan, opt report.Options) error {
 	case r.Format == "json":
 		tally, err = r.jsonRows(rows, plan, w, opt, p)
 	default:
-		tally, err = r.csvRows(rows, w, p)
+		tally, err = r.csvRows(rows, w, opt, p)
 	}
 	p.clear()
 	if flushed := w.Flush(); err == nil {
@@ -90,12 +90,12 @@ func keys(rows *sweep.Rows) []string {
 	return all
 }
 
-func (r *Request) csvRows(rows *sweep.Rows, w io.Writer, p *progress) (sweep.Tally, error) {
+func (r *Request) csvRows(rows *sweep.Rows, w io.Writer, opt report.Options, p *progress) (sweep.Tally, error) {
 	if _, err := w.Write(report.AppendCSVHeader(nil, keys(rows))); err != nil {
 		return sweep.Tally{}, err
 	}
 	return rows.Stream(w, func(buf []byte, row *sweep.Row) []byte {
-		return report.AppendCSV(buf, row.Cells, r.failure(row))
+		return report.AppendCSV(buf, row.Cells, r.failure(row), &opt)
 	}, p.tell)
 }
 
@@ -163,7 +163,7 @@ func (r *Request) sheet(rows *sweep.Rows, plan *sweep.Plan, w io.Writer, opt rep
 	case "json":
 		return tally, jsonSheet(&s, rows, plan, w, opt)
 	case "csv":
-		return tally, csvSheet(&s, rows, w)
+		return tally, csvSheet(&s, rows, w, opt)
 	}
 	return tally, s.Text(w, plan.Base, opt)
 }
@@ -182,10 +182,10 @@ func jsonSheet(s *report.Sheet, rows *sweep.Rows, plan *sweep.Plan, w io.Writer,
 	return report.RowsTail(w, plan.Base, s.Totals, opt)
 }
 
-func csvSheet(s *report.Sheet, rows *sweep.Rows, w io.Writer) error {
+func csvSheet(s *report.Sheet, rows *sweep.Rows, w io.Writer, opt report.Options) error {
 	buf := report.AppendCSVHeader(nil, keys(rows))
 	for _, l := range s.Lines {
-		buf = report.AppendCSV(buf, l.Cells, l.Failure)
+		buf = report.AppendCSV(buf, l.Cells, l.Failure, &opt)
 	}
 	_, err := w.Write(buf)
 	return err

@@ -39,6 +39,9 @@ func Read(name string, data []byte) (Day, error) {
 	case !utf8.Valid(data) || bytes.IndexByte(data, 0) >= 0:
 		return Day{}, &FileError{name, 0, "is not a text file", "pourwell event --sample prints a file to start from"}
 	}
+	if err := foreign(name, data); err != nil {
+		return Day{}, err
+	}
 	d := toml.NewDecoder(bytes.NewReader(data)).DisallowUnknownFields()
 	if err := d.Decode(&day); err != nil {
 		return Day{}, fileError(name, data, err)

@@ -46,11 +46,11 @@ func appendName(buf []byte, name string) []byte {
 	if buf[len(buf)-1] != '{' {
 		buf = append(buf, ',')
 	}
-	return append(appendText(buf, name), ':')
+	return append(appendString(buf, name), ':')
 }
 
-// appendText appends s as a JSON string.
-func appendText(buf []byte, s string) []byte {
+// appendString appends s as a JSON string.
+func appendString(buf []byte, s string) []byte {
 	for i := range len(s) {
 		if c := s[i]; c < ' ' || c > '~' || c == '"' || c == '\\' {
 			text, _ := marshal(s) // a string has always a form in JSON

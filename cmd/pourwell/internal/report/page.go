@@ -63,45 +63,5 @@ func (p *printer) pageRows(b Block) [][]string {
 	return rows
 }
 
-// PageMarkdown writes p as Markdown, one line a paragraph.
-func PageMarkdown(w io.Writer, p Page, opt Options) error {
-	t := printer{w: bufio.NewWriter(Plain(w, opt.ASCII)), out: &calc.Result{}, opt: opt}
-	fmt.Fprintf(t.w, "# %s\n", t.sentence(p.Title))
-	for _, b := range p.Blocks {
-		if b.Heading != "" {
-			fmt.Fprintf(t.w, "\n## %s\n", b.Heading)
-		}
-		for _, s := range b.Lines {
-			fmt.Fprintf(t.w, "\n%s\n", t.sentence(s))
-		}
-		if len(b.Bullets) > 0 {
-			fmt.Fprintln(t.w)
-		}
-		for _, s := range b.Bullets {
-			fmt.Fprintf(t.w, "- %s\n", t.sentence(s))
-		}
-		t.markdownGrid(b)
-	}
-	return t.w.Flush()
-}
-
-func (p *printer) markdownGrid(b Block) {
-	if len(b.Rows) == 0 {
-		return
-	}
-	head := b.Columns
-	if len(head) == 0 {
-		head = make([]string, len(b.Rows[0]))
-	}
-	fmt.Fprintf(p.w, "\n| %s |\n|%s\n", strings.Join(head, " | "), strings.Repeat(" --- |", len(head)))
-	for _, r := range b.Rows {
-		cells := make([]string, len(r))
-		for i, c := range r {
-			cells[i] = strings.ReplaceAll(p.sentence(c), "|", "\\|")
-		}
-		fmt.Fprintf(p.w, "| %s |\n", strings.Join(cells, " | "))
-	}
-}
-
 // Written returns s with the numbers it quotes written in the units of sys.
 func Written(s string, sys quantity.System) string { return Sentence(s, nil, &calc.Result{}, sys) }

@@ -10,18 +10,16 @@ import (
 
 // AppendCSV appends the line of a row whose run gave cells, or failed for the
 // reason given.
-func AppendCSV(buf []byte, cells []calc.Value, failure string) []byte {
+func AppendCSV(buf []byte, cells []calc.Value, failure string, opt *Options) []byte {
 	for i := range cells {
-		c := &cells[i]
-		if c.IsText {
-			buf = appendField(buf, c.Text)
-		} else if !math.IsNaN(c.Number) && !math.IsInf(c.Number, 0) {
-			buf = strconv.AppendFloat(buf, c.Number, 'g', -1, 64)
+		if c := &cells[i]; c.IsText {
+			buf = opt.appendText(buf, c.Text)
+		} else {
+			buf = appendNumber(buf, c.Number)
 		}
 		buf = append(buf, ',')
 	}
-	buf = appendField(buf, failure)
-	return append(buf, '\n')
+	return append(opt.appendText(buf, failure), '\n')
 }
 
 // AppendCSVHeader appends the line that names the columns; the last says why a
@@ -42,7 +40,7 @@ func AppendJSON(buf []byte, cells []calc.Value, failure string) []byte {
 		buf = appendName(buf, c.Key)
 		switch {
 		case c.IsText:
-			buf = appendText(buf, c.Text)
+			buf = appendString(buf, c.Text)
 		case math.IsNaN(c.Number) || math.IsInf(c.Number, 0):
 			buf = append(buf, "null"...)
 		default:
@@ -50,7 +48,7 @@ func AppendJSON(buf []byte, cells []calc.Value, failure string) []byte {
 		}
 	}
 	if failure != "" {
-		buf = appendText(appendName(buf, "error"), failure)
+		buf = appendString(appendName(buf, "error"), failure)
 	}
 	return append(buf, '}')
 }

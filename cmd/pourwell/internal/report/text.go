@@ -15,10 +15,11 @@ import (
 
 // Options say how a person wants to read an answer.
 type Options struct {
-	Units   quantity.System
-	Explain bool          // show the working
-	ASCII   bool          // the terminal shows no other letters
-	Spreads *calc.Spreads // what tolerances make of the answers, nil if none were typed
+	Units     quantity.System
+	Explain   bool          // show the working
+	ASCII     bool          // the terminal shows no other letters
+	SafeCells bool          // keep a spreadsheet from taking a text for a formula
+	Spreads   *calc.Spreads // what tolerances make of the answers, nil if none were typed
 }
 
 // Text writes the answer first, in plain words; then its numbers, what it

@@ -24,6 +24,7 @@ type globals struct {
 	Plot      string `help:"${plot}" placeholder:"FILE" files:"svg,png"`
 	Overwrite bool   `help:"${overwrite}"`
 	Input     string `help:"${input}" placeholder:"FILE" files:"csv"`
+	Literal   bool   `help:"${literal}"`
 	Show      string `help:"${show}" placeholder:"KEY,..."`
 	Samples   whole  `help:"${samples}" placeholder:"N"`
 	Seed      whole  `help:"${seed}" default:"1"`
@@ -63,6 +64,7 @@ var globalHelp = kong.Vars{
 	"format":    "text (default), json or csv; the event also markdown",
 	"explain":   "show the working with its sources",
 	"rows":      "with --format csv: write this list of rows, such as tubes or course",
+	"literal":   "with --format csv: put an apostrophe before text that a spreadsheet would take for a formula",
 	"plot":      "draw a range or a course of time into FILE.svg or FILE.png",
 	"overwrite": "replace what --plot finds, even if it is no chart of pourwell",
 	"input":     "answer every row of FILE.csv, or of standard input for -",
@@ -72,7 +74,7 @@ var globalHelp = kong.Vars{
 }
 
 // globalNames lists the global flags in the order of the help.
-var globalNames = []string{"units", "format", "explain", "plot", "overwrite", "input", "show", "rows", "samples", "seed"}
+var globalNames = []string{"units", "format", "explain", "plot", "overwrite", "input", "show", "rows", "literal", "samples", "seed"}
 
 // root is what the parser fills.
 type root struct {

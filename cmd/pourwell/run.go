@@ -70,7 +70,10 @@ func respond(args []string, con console) error {
 	if err != nil {
 		return err
 	}
-	opt := report.Options{Units: units, Explain: r.Explain, ASCII: !utf8Locale()}
+	opt := report.Options{Units: units, Explain: r.Explain, ASCII: !utf8Locale(), SafeCells: r.Literal}
+	if r.Literal && r.Format != "csv" {
+		return &calc.UsageError{What: "--literal goes with --format csv", Hint: "add --format csv, or leave --literal out"}
+	}
 	path := strings.Fields(ctx.Command())
 	switch path[0] {
 	case "event":

@@ -8,6 +8,7 @@ import (
 	"strings"
 	"unicode/utf8"
 
+	"example.com/pourwell/cmd/pourwell/internal/calc"
 	"example.com/pourwell/internal/quantity"
 	"github.com/pelletier/go-toml/v2"
 )
@@ -102,7 +103,7 @@ func lineOf(data []byte, value string) int {
 // be.
 func nearestKey(key []string) string {
 	known := keysOf(reflect.TypeFor[Day](), key[:len(key)-1])
-	if near := quantity.Nearest(key[len(key)-1], known); near != "" {
+	if near := calc.Meant(key[len(key)-1], known); near != "" {
 		return fmt.Sprintf("did you mean %s?", near)
 	}
 	return "known here: " + strings.Join(known, ", ")

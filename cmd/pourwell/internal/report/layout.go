@@ -130,7 +130,7 @@ func bound(s string) []string {
 	var out []string
 	for i := 0; i < len(words); i++ {
 		w := words[i]
-		if i+1 < len(words) && isNumber(w) && unitLike(words[i+1]) {
+		if i+1 < len(words) && isNumber(w) && quantity.IsUnit(strings.TrimRight(words[i+1], ".,;:)")) {
 			w += " " + words[i+1]
 			i++
 		}
@@ -142,14 +142,4 @@ func bound(s string) []string {
 func isNumber(w string) bool {
 	_, err := strconv.ParseFloat(strings.TrimLeft(w, "("), 64)
 	return err == nil
-}
-
-func unitLike(w string) bool {
-	w = strings.TrimRight(w, ".,;:)")
-	switch w {
-	case "°F", "°C", "F", "C", "psi", "bar", "%", "L", "mL", "gal", "lb", "kg", "oz", "g", "ft", "m", "in", "mm",
-		"h", "min", "s", "oz/s", "L/min", "volumes", "g/L", "W", "W/K", "K":
-		return true
-	}
-	return false
 }

@@ -327,6 +327,20 @@ func TestWrap(t *testing.T) {
 	})
 }
 
+// TestTogether adds model and tolerances as squares on each side, and keeps a
+// part of a whole within it.
+func TestTogether(t *testing.T) {
+	s := calc.Spread{Value: 10, PlusMinus: 3}
+	low, high := together(s, calc.Band{Low: 6, High: 14})
+	if low != 5 || high != 15 {
+		t.Errorf("3 and 4 together are %v to %v", low, high)
+	}
+	s = calc.Spread{Key: "a_share", Value: 0.9, PlusMinus: 0.2}
+	if low, high := together(s, calc.Band{Low: 0.8, High: 1}); low < 0.6 || high != 1 {
+		t.Errorf("a part of a whole: %v to %v", low, high)
+	}
+}
+
 // TestMarkdownShowsLetters: what is written in a name is read in a page, and
 // makes nothing of it.
 //

@@ -19,7 +19,7 @@ func (p *printer) bounds(key, suffix string, band *calc.Band) [][]string {
 	case band != nil && !spread:
 		rows = append(rows, p.span("likely within", suffix, band.Low, band.High))
 	case band != nil:
-		low, high := s.Together(*band)
+		low, high := together(s, *band)
 		rows = append(rows,
 			p.span("by the model alone", suffix, band.Low, band.High),
 			p.span("by the tolerances alone", suffix, s.Low(), s.High()),
@@ -112,7 +112,7 @@ func spreadsObject(s *calc.Spreads, bands []calc.Band) object {
 		o.add("variance_by", by)
 		for _, b := range bands {
 			if b.Key == r.Key {
-				low, high := r.Together(b)
+				low, high := together(r, b)
 				o.add("with_band", object{{"low", low}, {"high", high}})
 			}
 		}
@@ -126,4 +126,10 @@ func spreadsObject(s *calc.Spreads, bands []calc.Band) object {
 		all = append(all, member{"samples", s.Samples}, member{"seed", s.Seed}, member{"failed", s.Failed})
 	}
 	return all
+}
+
+// together returns the spread of an answer and the uncertainty of the model
+// taken together, as the root of the sum of squares on each side.
+func together(s calc.Spread, b calc.Band) (low, high float64) {
+	return s.Within(s.Value - math.Hypot(s.PlusMinus, s.Value-b.Low)), s.Within(s.Value + math.Hypot(s.PlusMinus, b.High-s.Value))
 }

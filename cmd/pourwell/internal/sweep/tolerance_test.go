@@ -145,15 +145,6 @@ func TestSlope(t *testing.T) {
 	}
 }
 
-// TestTogether adds model and tolerances as squares on each side.
-func TestTogether(t *testing.T) {
-	s := calc.Spread{Value: 10, PlusMinus: 3}
-	low, high := s.Together(calc.Band{Low: 6, High: 14})
-	if low != 5 || high != 15 {
-		t.Errorf("3 and 4 together are %v to %v", low, high)
-	}
-}
-
 // TestPartsStayWithin: a part of a whole spreads no further than from nothing
 // to all of it.
 func TestPartsStayWithin(t *testing.T) {
@@ -162,10 +153,6 @@ func TestPartsStayWithin(t *testing.T) {
 		if math.Abs(s.Low()-want[0]) > 1e-12 || math.Abs(s.High()-want[1]) > 1e-12 {
 			t.Errorf("%s spreads from %v to %v", key, s.Low(), s.High())
 		}
-	}
-	s := calc.Spread{Key: "a_share", Value: 0.9, PlusMinus: 0.2}
-	if low, high := s.Together(calc.Band{Low: 0.8, High: 1}); low < 0.6 || high != 1 {
-		t.Errorf("together %v to %v", low, high)
 	}
 }
 

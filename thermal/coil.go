@@ -150,29 +150,7 @@ func (c Coil) Serve(inlet Temperature, p Pours) (Service, error) {
 		return noService(), fmt.Errorf("%s: %w: the bath at %s freezes beer that stands in the coil; it freezes at %s",
 			fn, volume.ErrNoSolution, onBothScales(c.Bath), onBothScales(c.Beer.FreezingPoint()))
 	}
-	bath := c.Bath.Celsius()
-	theta := r.inlet - bath
-	glasses := float64(r.HoldUp) / float64(p.Glass) // V_h/V
-	whole := math.Floor(glasses)
-	s := Service{
-		Sustained: r.Outlet, Recovery: recovery(theta, r.standing),
-		row: row{
-			cold: bath, warm: theta * math.Exp(-r.NTU),
-			rested: math.Exp(-p.pause() / r.standing), whole: whole, once: glasses - whole,
-		},
-		pause: p.pause(), tau: r.standing, chilled: theta * math.Exp(-r.NTU),
-	}
-	s.settle(p.Number)
-	// The last glass's distance from the bath has the relative uncertainty of
-	// the outlet's.
-	low, high := r.outletBand()
-	share := 0.0
-	if s.chilled != 0 {
-		share = (s.Last.Celsius() - bath) / s.chilled
-	}
-	s.low, s.high, s.because = bath+share*(low-bath), bath+share*(high-bath), "films outside and inside the coil"
-	s.melt(p, r.capacityRate*(r.inlet-s.Settled.Celsius()))
-	return s, nil
+	return r.serve(p), nil
 }
 
 // check returns a [*volume.RangeError] in the name of fn if the coil, the

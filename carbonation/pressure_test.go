@@ -106,3 +106,12 @@ func TestShareInAVacuum(t *testing.T) {
 		t.Errorf("share %v, %v; want 0", e.CO2Share, err)
 	}
 }
+
+// TestHighPressure speaks up above 30 psi, 206.8427 kPa, and not at it.
+func TestHighPressure(t *testing.T) {
+	for g, want := range map[Gauge]int{GaugeOf(30 * PSI): 0, GaugeOf(207e3): 1, GaugeOf(-50e3): 0, {}: 0} {
+		if got := HighPressure(g); len(got) != want || want > 0 && got[0].Code != OverPressure {
+			t.Errorf("%v: %v", g, got)
+		}
+	}
+}

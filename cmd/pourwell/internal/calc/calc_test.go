@@ -314,17 +314,6 @@ func TestPut(t *testing.T) {
 	}
 }
 
-// TestOverPressure speaks up above 30 psi, 206.8427 kPa, and not at it.
-func TestOverPressure(t *testing.T) {
-	for kPa, want := range map[float64]int{206.84271879505087: 0, 207: 1, -50: 0} {
-		var r Result
-		r.OverPressure(kPa)
-		if len(r.Cautions) != want {
-			t.Errorf("%v kPa: %v", kPa, r.Cautions)
-		}
-	}
-}
-
 // TestTyped puts what was typed into words.
 func TestTyped(t *testing.T) {
 	var got []string
@@ -415,5 +404,20 @@ func TestMistakesInDescriptions(t *testing.T) {
 	bad := &Calculation{Package: "test", Name: "bad", Inputs: []Input{{Name: "temp", Kind: quantity.Temperature, Default: "38"}}}
 	if _, err := NewValues(bad.Ready()); err == nil {
 		t.Error("a default that cannot be read passes")
+	}
+}
+
+// TestMeant knows slips of the finger and the other words for a thing.
+func TestMeant(t *testing.T) {
+	for word, want := range map[string]string{
+		"guage": "gauge", "regulator": "gauge", "arrives": "from", "inlet": "from", "serve_at": "to", "gravity": "fg",
+		"tubes": "tube", "hose": "tube", "barometer": "station-pressure", "colour": "", "box-ua": "ua",
+	} {
+		if got := Meant(word, []string{"gauge", "from", "to", "fg", "tube", "station-pressure", "ua"}); got != want {
+			t.Errorf("%s: %q, want %q", word, got, want)
+		}
+	}
+	if got := Meant("from", []string{"name", "arrives", "serve_at"}); got != "arrives" {
+		t.Errorf("a key of a file: %q", got)
 	}
 }

@@ -53,7 +53,8 @@ type Calculation struct {
 	Summary  string   // one line of help
 	Detail   string   // a paragraph of help
 	Examples []string // at least two command lines, without the program's name
-	Inputs   []Input  // its own; air pressure is added for all
+	Inputs   []Input  // its own; those of the air pressure are added, unless NoAir
+	NoAir    bool     // the air pressure does not enter the calculation
 	Results  []Key    // in the order of the answer
 	Cautions []string // said with every answer
 
@@ -73,7 +74,10 @@ func (c *Calculation) Title() string { return c.Package + " " + c.Name }
 // before the calculation is used.
 func (c *Calculation) Ready() *Calculation {
 	if c.all == nil {
-		c.all = append(append([]Input{}, c.Inputs...), airInputs...)
+		c.all = append([]Input{}, c.Inputs...)
+		if !c.NoAir {
+			c.all = append(c.all, airInputs...)
+		}
 		for i := range c.all {
 			if in := &c.all[i]; in.Limit != "" {
 				in.limit = limit(in.Limit)

@@ -81,6 +81,18 @@ func (r *Result) Note(sentence string) { r.Notes = append(r.Notes, sentence) }
 // Caution adds a sentence about what can hurt someone.
 func (r *Result) Caution(sentence string) { r.Cautions = append(r.Cautions, sentence) }
 
+// Remark adds what a package's result says beside its numbers: cautions in
+// their place, notes in theirs.
+func (r *Result) Remark(remarks []volume.Remark) {
+	for _, m := range remarks {
+		if m.Severity == volume.Note {
+			r.Note(string(m.Text))
+		} else {
+			r.Caution(string(m.Text))
+		}
+	}
+}
+
 // Table adds a list of rows.
 func (r *Result) Table(t Table) { r.Tables = append(r.Tables, t) }
 

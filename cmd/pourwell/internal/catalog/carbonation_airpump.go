@@ -75,6 +75,6 @@ func runAirPump(in *calc.Values, out *calc.Result) error {
 	out.Note("The 8 to 12 hours are common practice, no source. Above {0.3 mg_per_l} of oxygen packaged beer stales early in" +
 		" the weeks it is kept; it is not harmful. The taste follows in hours when warm, in a day or two when cold.")
 	out.Note("The CO2 left is the end, if keg and air came to rest: a bound, not reached in a day.")
-	out.OverPressure(a.Gauge.KPa())
+	out.Remark(carbonation.HighPressure(a.Gauge))
 	return nil
 }

@@ -75,6 +75,6 @@ func runBlend(in *calc.Values, out *calc.Result) error {
 	out.Working(e.Steps)
 	out.Note("Nitrogen enters as slowly as CO2, over a week or more at rest: {n2_mg_per_l} is the end, as in water, within 5 %.")
 	out.Note("The trade's blend rule is the same sum on absolute pressure without the real gas: it lies up to 2.5 % off.")
-	out.OverPressure(e.Gauge.KPa())
+	out.Remark(carbonation.HighPressure(e.Gauge))
 	return nil
 }

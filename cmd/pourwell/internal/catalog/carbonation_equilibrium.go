@@ -72,7 +72,7 @@ func runEquilibrium(in *calc.Values, out *calc.Result) error {
 	}
 	out.Working(e.Steps)
 	settles(out, e.Gauge)
-	out.OverPressure(e.Gauge.KPa())
+	out.Remark(carbonation.HighPressure(e.Gauge))
 	return nil
 }
 

@@ -58,6 +58,6 @@ func runLeakTest(in *calc.Values, out *calc.Result) error {
 	out.Working(l.Steps)
 	out.Band("leak_g_per_h", l.Band)
 	out.Note("Cooling of the gas by 1 K alone lowers the gauge by {per_degree_kpa}: wait until hoses and kegs are as warm as their surroundings.")
-	out.OverPressure(s.Gauge.KPa())
+	out.Remark(carbonation.HighPressure(s.Gauge))
 	return nil
 }

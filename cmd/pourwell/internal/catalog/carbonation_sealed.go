@@ -145,7 +145,7 @@ func sealedCautions(vessel string, out *calc.Result, p carbonation.Package) {
 		if p.Warm {
 			out.Caution("A warm keg may stand above its rating: read the stamp, and see that its relief valve is there and free.")
 		}
-		out.OverPressure(p.Gauge.KPa())
+		out.Remark(carbonation.HighPressure(p.Gauge))
 	}
 	if p.Hot {
 		out.Caution("A closed car in the sun gets as hot as this: never leave closed beer in one.")

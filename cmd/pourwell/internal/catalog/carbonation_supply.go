@@ -76,7 +76,7 @@ func runSupply(in *calc.Values, out *calc.Result) error {
 	out.Working(n.Steps)
 	out.Band("co2_kg", n.Band)
 	supplyNotes(out, n)
-	out.OverPressure(s.Gauge.KPa())
+	out.Remark(carbonation.HighPressure(s.Gauge))
 	return nil
 }
 

@@ -71,6 +71,6 @@ func runUptake(in *calc.Values, out *calc.Result) error {
 	} else {
 		out.Note("Estimate: free convection, no measurement of a keg found. Common practice, no source: one to two weeks at rest, minutes by shaking or a stone.")
 	}
-	out.OverPressure(e.Gauge.KPa())
+	out.Remark(carbonation.HighPressure(e.Gauge))
 	return nil
 }

@@ -66,6 +66,6 @@ func runWine(in *calc.Values, out *calc.Result) error {
 	}
 	out.Note("Regulation (EEC) No 2676/90, within 5 %: on its own drink only.")
 	out.Note("At rest it settles there in a week or more, not in an afternoon.")
-	out.OverPressure(p.Gauge(air).KPa())
+	out.Remark(carbonation.HighPressure(p.Gauge(air)))
 	return nil
 }

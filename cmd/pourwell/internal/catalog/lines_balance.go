@@ -75,7 +75,7 @@ func runBalance(in *calc.Values, out *calc.Result) error {
 	setPour(in, out, p)
 	setTubes(in, out, p)
 	out.Working(p.Steps)
-	out.OverPressure(p.Gauge.KPa())
+	out.Remark(carbonation.HighPressure(p.Gauge))
 	return nil
 }
 

@@ -62,6 +62,6 @@ func runCalibrateLine(in *calc.Values, out *calc.Result) error {
 	out.Working(k.Steps)
 	out.Note("The factor holds for this line as it is. It takes up what is wrong with the assumed losses of fittings and tap, so it carries over to another pressure better than to another tube.")
 	out.Note("The longer the glass takes, the surer the factor: a jug is better than a glass.")
-	out.OverPressure(in.Gauge("gauge").KPa())
+	out.Remark(carbonation.HighPressure(in.Gauge("gauge")))
 	return nil
 }

@@ -60,7 +60,11 @@ func runDiagnose(in *calc.Values, out *calc.Result) error {
 	setDiagnosis(out, d)
 	noteMisfits(in, out, d)
 	out.Working(d.Steps)
-	out.OverPressure(max(o.Serving.Gauge.KPa(), d.Needed.KPa()))
+	high := o.Serving.Gauge
+	if d.Needed.KPa() > high.KPa() {
+		high = d.Needed
+	}
+	out.Remark(carbonation.HighPressure(high))
 	return nil
 }
 

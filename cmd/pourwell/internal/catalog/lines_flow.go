@@ -77,7 +77,7 @@ func runFlow(in *calc.Values, out *calc.Result) error {
 	setTubes(in, out, p)
 	out.Band("flow_l_per_min", p.Band)
 	out.Working(p.Steps)
-	out.OverPressure(p.Gauge.KPa())
+	out.Remark(carbonation.HighPressure(p.Gauge))
 	return nil
 }
 

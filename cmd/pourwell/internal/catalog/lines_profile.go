@@ -69,7 +69,7 @@ func runProfile(in *calc.Values, out *calc.Result) error {
 	if s.Around.Air.IsValid() && st.HoldUp > 0 {
 		setLimits(out, run, s)
 	}
-	out.OverPressure(s.Gauge.KPa())
+	out.Remark(carbonation.HighPressure(s.Gauge))
 	return nil
 }
 

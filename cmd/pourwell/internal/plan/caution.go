@@ -4,7 +4,7 @@ import (
 	"fmt"
 	"math"
 
-	"example.com/pourwell/cmd/pourwell/internal/calc"
+	"example.com/pourwell/carbonation"
 )
 
 // cautions says what can hurt someone, the day's own first.
@@ -21,7 +21,7 @@ func (p *planner) cautions() {
 			say("%s: {%.6g kpa} is too high. It pours fast, and kept on for days the beer would gain gas up to {%.6g volumes}; {%.6g kpa} holds what it has.",
 				b.Name, plan.SetGauge, plan.SetHolds, plan.Gauge)
 		}
-		if warm := math.Max(plan.WarmGauge, plan.SetGauge); warm > calc.HighGauge {
+		if warm := math.Max(plan.WarmGauge, plan.SetGauge); warm > float64(carbonation.HighGauge/carbonation.KPa) {
 			say("%s: up to {%.6g kpa} in the keg. Stay below the stamp on the keg and the ratings of line, tap and relief valve; never defeat a relief valve.", b.Name, warm)
 		}
 		if plan.WarmGauge > plan.SetGauge+tooLow {

@@ -101,8 +101,8 @@ type CoilChill struct {
 // returns a [*RangeError] and NaN, and where the beer would leave frozen an
 // error that wraps [volume.ErrNoSolution].
 //
-// Special cases: a bath warmer than the beer warms it, and heat and ice come
-// out negative.
+// Special cases: a bath warmer than the beer warms it; its heat comes out
+// negative, and it melts no ice.
 //
 // Sources: [pipe.NusseltCoiled]; latent heat of ice IAPWS-06.
 func (c Coil) Chill(inlet Temperature, flow Flow) (CoilChill, error) {
@@ -230,6 +230,10 @@ func (r *CoilChill) outletBand() (low, high float64) {
 // Steps returns the working of the chill, from flow to ice.
 func (r CoilChill) Steps() []volume.Step {
 	c := &r.coil
+	ice := "ρ c (T_in − T_out)/L_f for 1 L"
+	if r.Heat < 0 {
+		ice = "none: the beer is colder than the bath"
+	}
 	return []volume.Step{
 		{Name: "inlet", Symbol: "T_in", Value: r.inlet, Suffix: "c", Source: "given"},
 		{Name: "bore", Symbol: "d", Value: float64(c.Bore), Suffix: "m", Source: "given"},
@@ -251,6 +255,6 @@ func (r CoilChill) Steps() []volume.Step {
 		{Name: "outlet", Symbol: "T_out", Value: r.Outlet.Celsius(), Suffix: "c", Source: "T_bath + (T_in − T_bath) (1 − ε)"},
 		{Name: "heat", Symbol: "q", Value: float64(r.Heat), Suffix: "w", Source: "ṁc (T_in − T_out)"},
 		{Name: "latent heat of ice", Symbol: "L_f", Value: water.LatentHeat, Suffix: "j_per_kg", Source: "IAPWS-06"},
-		{Name: "ice per litre", Symbol: "m", Value: float64(r.IcePerLitre), Suffix: "kg", Source: "ρ c (T_in − T_out)/L_f for 1 L"},
+		{Name: "ice per litre", Symbol: "m", Value: float64(r.IcePerLitre), Suffix: "kg", Source: ice},
 	}
 }

@@ -48,8 +48,10 @@ func (c *Coil) chill(inlet, flow float64, stations int) CoilChill {
 		standing: c.standing(density * m.specific),
 	}
 	r.Blocks = r.FreezeMargin < 0
-	r.IcePerLitre = unit.Mass(density * m.specific * 1e-3 * (inlet - outlet) / water.LatentHeat)
-	r.IcePerHour = unit.Mass(float64(r.Heat) * 3600 / water.LatentHeat)
+	if inlet > outlet { // beer colder than the bath melts nothing
+		r.IcePerLitre = unit.Mass(density * m.specific * 1e-3 * (inlet - outlet) / water.LatentHeat)
+		r.IcePerHour = unit.Mass(float64(r.Heat) * 3600 / water.LatentHeat)
+	}
 	return r
 }
 

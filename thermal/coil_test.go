@@ -135,6 +135,23 @@ func TestCoilMonotonic(t *testing.T) {
 	})
 }
 
+// Beer colder than the bath is warmed by it and melts no ice, in a steady flow
+// or in glasses; its heat is the bath's.
+func TestCoilColderThanBath(t *testing.T) {
+	c := DefaultCoil().Packed()
+	r, err := c.Chill(Celsius(-2), Flow(3/60e3))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if !(-2 < r.Outlet.Celsius() && r.Outlet.Sub(c.Bath) < 0 && r.Heat < 0) || r.IcePerLitre != 0 || r.IcePerHour != 0 {
+		t.Errorf("%+v", r)
+	}
+	s, err := c.Serve(Celsius(-2), DefaultPours())
+	if err != nil || s.IcePerGlass != 0 || s.IcePerLitre != 0 || s.IcePerHour != 0 {
+		t.Errorf("%+v, %v", s, err)
+	}
+}
+
 func TestCoilRefuses(t *testing.T) {
 	good := func() Coil { return DefaultCoil().Packed() }
 	flow := Flow(2 * volume.USFluidOunce)

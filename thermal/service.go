@@ -121,7 +121,7 @@ func (s *Service) settle(number int) {
 // while it fills.
 func (s *Service) melt(p Pours, heat float64) {
 	fill := float64(p.Glass) / float64(p.Flow)
-	s.IcePerGlass = unit.Mass(heat * fill / water.LatentHeat)
+	s.IcePerGlass = unit.Mass(math.Max(0, heat) * fill / water.LatentHeat) // beer colder than the ice melts none
 	s.IcePerLitre = s.IcePerGlass / unit.Mass(p.Glass/volume.Litre)
 	s.IcePerHour = s.IcePerGlass * unit.Mass(3600/(fill+s.pause))
 }

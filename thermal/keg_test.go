@@ -216,16 +216,6 @@ func TestMeasuredInSun(t *testing.T) {
 	checktest.Near(t, "seconds", w.Time.Seconds(), c/0.8*math.Log((sa-3)/(sa-15)), 2+1e-4*w.Time.Seconds())
 }
 
-// Sol-air temperatures of ASHRAE's tables rise over the air by 0.052 K per W/m²
-// on dark surfaces in a wind of 3.4 m/s, whose film is 17 W/(m² K) (from
-// memory). A cylinder as wide as a keg has a film of some 20.
-func TestSolAir(t *testing.T) {
-	f := face{t: 303.15, p: 101325, velocity: 3.4, length: 0.5, diameter: 0.23, dry: 0.9, wet: 0.95, sun: 0.88 * 800}
-	checktest.Near(t, "rise", f.solAir()-f.t, 0.052*800, 0.25*0.052*800)
-	f.sun = 0
-	checktest.Near(t, "in shade", f.solAir(), f.t, 0)
-}
-
 func TestKegNever(t *testing.T) {
 	k := DefaultKeg(vessel(t, "soda-5gal"), Celsius(20), Shade(Celsius(5)))
 	_, err := k.Reach(Celsius(4))
@@ -239,6 +229,9 @@ func TestKegNever(t *testing.T) {
 	if w.Time != 0 || w.Temperature != k.From {
 		t.Errorf("to where it is: %v, %v", w.Time, w.Temperature)
 	}
+	k.Around.Air = k.From // no heat flows, and none of it is dew's
+	w, err = k.Reach(k.From)
+	trial{"Keg.Reach", w, err}.holdsUp(t, "air as warm as the beer")
 }
 
 func TestKegRefuses(t *testing.T) {

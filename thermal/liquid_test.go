@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"example.com/pourwell/internal/checktest"
+	"example.com/pourwell/internal/heat"
 	"example.com/pourwell/internal/water"
 	"pgregory.net/rapid"
 )
@@ -133,6 +134,8 @@ func TestConductivity(t *testing.T) {
 		t.Fatal(err)
 	}
 	checktest.Near(t, "water", float64(k), 0.606502308, 1e-4) // SR6-08, table 8
+	w := heat.Water(290)
+	checktest.Near(t, "water as a beer, Pr", Water.fluidAt(16.85).Pr, w.Pr, 0.001*w.Pr)
 	if k, err := (Beer{}).Conductivity(Celsius(41)); err == nil || !math.IsNaN(float64(k)) {
 		t.Error("41 °C is accepted")
 	}

@@ -53,7 +53,15 @@ func everyExample(t *testing.T, test func(t *testing.T, c *calc.Calculation, arg
 	}
 }
 
-func with(args []string, more ...string) []string { return slices.Concat(args, more) }
+// with adds flags to args, in place of those that the example has.
+func with(args []string, more ...string) []string {
+	for i := len(args) - 2; i > 0; i-- {
+		if strings.HasPrefix(args[i], "--") && slices.Contains(more, args[i]) {
+			args = slices.Concat(args[:i], args[i+2:])
+		}
+	}
+	return slices.Concat(args, more)
+}
 
 // fits80 checks that every line fits 80 columns.
 func fits80(t *testing.T, what, text string) {

@@ -13,6 +13,7 @@ import (
 	"regexp"
 	"strings"
 	"sync"
+	"syscall"
 
 	"example.com/pourwell/cmd/pourwell/internal/calc"
 	"example.com/pourwell/cmd/pourwell/internal/catalog"
@@ -27,9 +28,9 @@ import (
 func fail(w io.Writer, args []string, err error) int {
 	what, hint, code := describe(err, unitsTyped(args))
 	if hint == "" {
-		hint = "see pourwell " + strings.Join(append(command2(args), "--help"), " ")
+		hint = "see pourwell " + strings.Join(append(commandIn(args), "--help"), " ")
 	}
-	message := fmt.Sprintf("pourwell: %s\nhint: %s\n", oneLine(what), oneLine(hint))
+	message := fmt.Sprintf("pourwell: %s\nhint: %s\n", brief(what, args...), brief(hint, args...))
 	_, _ = io.WriteString(report.Plain(w, !utf8Locale()), message) // nobody is left to tell of an error
 	return code
 }
@@ -64,6 +65,8 @@ func describe(err error, units quantity.System) (what, hint string, code int) {
 		return funcNames().ReplaceAllString(err.Error(), ""), "", exitNoAnswer
 	case errors.As(err, &parse):
 		return parse.Error(), "", exitUsage
+	case errors.Is(err, syscall.ENOSPC):
+		return err.Error(), "make room there, or write to another place", exitUnexpected
 	}
 	return err.Error(), "", exitUnexpected
 }
@@ -87,27 +90,22 @@ func rangeHint(e *volume.RangeError) string {
 	return "the range: " + e.Source
 }
 
-// command2 returns the package and calculation that args name, as far as they
+// commandIn returns the package and calculation that args name, as far as they
 // do.
-func command2(args []string) []string {
+func commandIn(args []string) []string {
 	for i, a := range args {
-		for _, p := range catalog.Packages {
-			if a != p.Name {
-				continue
-			}
-			if i+1 < len(args) && catalog.Find(a, args[i+1]) != nil {
-				return args[i : i+2]
-			}
-			return args[i : i+1]
-		}
-		if a == "event" {
-			return []string{"event"}
+		switch {
+		case a == "event":
+			return []string{a}
+		case !catalog.IsPackage(a):
+		case i+1 < len(args) && catalog.Find(a, args[i+1]) != nil:
+			return args[i : i+2]
+		default:
+			return []string{a}
 		}
 	}
 	return nil
 }
-
-func oneLine(s string) string { return strings.Join(strings.Fields(s), " ") }
 
 // unitsTyped returns the units of display that args or the environment ask for,
 // as far as they can be read: both where they cannot.

@@ -25,10 +25,8 @@ func man() string {
 	section(&b, "EXAMPLES", literal(strings.Split(overview, "\n\n")[1]))
 	for _, p := range catalog.Packages {
 		fmt.Fprintf(&b, ".SH %s\n%s.\n", strings.ToUpper(p.Name), roff(report.Capital(p.About)))
-		for _, c := range catalog.All() {
-			if c.Package == p.Name {
-				manCalculation(&b, c.Ready())
-			}
+		for _, c := range catalog.In(p.Name) {
+			manCalculation(&b, c.Ready())
 		}
 	}
 	section(&b, "EVENT", literal(strings.TrimRight(helpEvent, "\n")))

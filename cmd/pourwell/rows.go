@@ -2,13 +2,12 @@ package main
 
 import (
 	"bufio"
-	"errors"
 	"fmt"
 	"io"
 	"os"
-	"strings"
 
 	"example.com/pourwell/cmd/pourwell/internal/calc"
+	"example.com/pourwell/cmd/pourwell/internal/draw"
 	"example.com/pourwell/cmd/pourwell/internal/report"
 	"example.com/pourwell/cmd/pourwell/internal/sweep"
 	"example.com/pourwell/internal/quantity"
@@ -42,7 +41,7 @@ func failure(err error, units quantity.System) string {
 	if code == exitUsage && hint != "" {
 		what += "; " + hint
 	}
-	return oneLine(what)
+	return brief(what)
 }
 
 // many runs a calculation over a range or a file and writes its rows.
@@ -75,30 +74,17 @@ func many(plan *sweep.Plan, g globals, con console, opt report.Options) error {
 
 // open returns the rows asked for.
 func open(plan *sweep.Plan, g globals, con console) (*sweep.Rows, error) {
-	var show []string
-	if g.Show != "" {
-		show = strings.Split(g.Show, ",")
-	}
 	if g.Input == "" {
-		return plan.Rows(show)
+		return plan.Rows(g.show())
 	}
 	if g.Input == "-" {
-		return plan.Batch(con.in, show)
+		return plan.Batch(con.in, g.show())
 	}
 	f, err := os.Open(g.Input)
 	if err != nil {
-		return nil, unreadable("--input", err)
+		return nil, calc.FileError("--input", err)
 	}
-	return plan.Batch(f, show) // open until the command ends
-}
-
-// unreadable says which file cannot be used and why.
-func unreadable(flag string, err error) error {
-	var path *os.PathError
-	if errors.As(err, &path) {
-		return &calc.UsageError{What: fmt.Sprintf("%s %s: %v", flag, path.Path, path.Err), Hint: "check the name of the file"}
-	}
-	return err
+	return plan.Batch(f, g.show()) // open until the command ends
 }
 
 func keys(rows *sweep.Rows) []string {
@@ -114,7 +100,7 @@ func csvRows(rows *sweep.Rows, w io.Writer, opt report.Options, p *progress) (sw
 		return sweep.Tally{}, err
 	}
 	return rows.Stream(w, func(buf []byte, row *sweep.Row) []byte {
-		return report.AppendCSV(buf, row.Cells, failure(row.Err, opt.Units))
+		return report.AppendCSV(buf, row.Cells, failure(row.Err, opt.Units), &opt)
 	}, p.tell)
 }
 
@@ -174,15 +160,15 @@ func sheet(rows *sweep.Rows, plan *sweep.Plan, g globals, w io.Writer, opt repor
 		s.Lines = append(s.Lines, report.Line{Cells: r.Cells, Failure: failure(r.Err, opt.Units)})
 	}
 	if g.Plot != "" {
-		if err := plotSweep(&s, rows.Lead, plan, g, opt); err != nil {
-			return tally, err
+		if err := draw.Sweep(&s, rows.Lead, plan, g.show(), g.plot(), opt); err != nil {
+			return tally, calc.FileError("--plot", err)
 		}
 	}
 	switch g.Format {
 	case "json":
 		return tally, jsonSheet(&s, rows, plan, w, opt)
 	case "csv":
-		return tally, csvSheet(&s, rows, w)
+		return tally, csvSheet(&s, rows, w, opt)
 	}
 	return tally, s.Text(w, plan.Base, opt)
 }
@@ -201,10 +187,10 @@ func jsonSheet(s *report.Sheet, rows *sweep.Rows, plan *sweep.Plan, w io.Writer,
 	return report.RowsTail(w, plan.Base, s.Totals, opt)
 }
 
-func csvSheet(s *report.Sheet, rows *sweep.Rows, w io.Writer) error {
+func csvSheet(s *report.Sheet, rows *sweep.Rows, w io.Writer, opt report.Options) error {
 	buf := report.AppendCSVHeader(nil, keys(rows))
 	for _, l := range s.Lines {
-		buf = report.AppendCSV(buf, l.Cells, l.Failure)
+		buf = report.AppendCSV(buf, l.Cells, l.Failure, &opt)
 	}
 	_, err := w.Write(buf)
 	return err

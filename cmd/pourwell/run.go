@@ -11,6 +11,7 @@ import (
 
 	"example.com/pourwell/cmd/pourwell/internal/calc"
 	"example.com/pourwell/cmd/pourwell/internal/catalog"
+	"example.com/pourwell/cmd/pourwell/internal/draw"
 	"example.com/pourwell/cmd/pourwell/internal/report"
 	"example.com/pourwell/cmd/pourwell/internal/sweep"
 	"example.com/pourwell/internal/quantity"
@@ -41,7 +42,7 @@ func run(args []string, stdin io.Reader, stdout, stderr io.Writer) int {
 
 // answer does what args ask for.
 func answer(args []string, con console) error {
-	if complement() {
+	if complete(con.out, args) {
 		return nil
 	}
 	if topics, asked := helpAsked(args); asked {
@@ -62,6 +63,9 @@ func answer(args []string, con console) error {
 	if err != nil {
 		return misread(args, err)
 	}
+	if err := checkGlobals(ctx); err != nil {
+		return err
+	}
 	units, err := unitsOf(ctx, r.Units)
 	if err != nil {
 		return err
@@ -70,9 +74,6 @@ func answer(args []string, con console) error {
 	path := strings.Fields(ctx.Command())
 	switch path[0] {
 	case "event":
-		if err := r.globals.event(); err != nil {
-			return err
-		}
 		return runEvent(r, con.in, con.out, opt)
 	case "help":
 		return help(con.out, r.Help.Topic)
@@ -135,21 +136,12 @@ func (g *globals) check(plan *sweep.Plan) error {
 		return usage("--samples checks one answer", "give every input one value")
 	case g.Samples != 0 && (g.Samples < sweep.FewestSamples || g.Samples > sweep.MostSamples):
 		return usage(fmt.Sprintf("--samples %d is outside %d to %d", g.Samples, sweep.FewestSamples, sweep.MostSamples), "10000 is plenty")
+	case g.Plot == "" && g.Overwrite:
+		return usage("--overwrite goes with --plot", "leave it out")
+	case g.Plot != "" && g.Input != "":
+		return usage("--plot draws one or two ranges, not a file", "leave --input out")
 	case g.Plot != "":
-		return checkPlot(plan, g)
-	}
-	return nil
-}
-
-// event returns a usage error for flags that the plan of a day has no use for.
-func (g *globals) event() error {
-	for _, f := range []struct {
-		name string
-		used bool
-	}{{"plot", g.Plot != ""}, {"input", g.Input != ""}, {"show", g.Show != ""}, {"rows", g.Rows != ""}, {"samples", g.Samples != 0}} {
-		if f.used {
-			return &calc.UsageError{What: "--" + f.name + " does not go with event", Hint: "leave it out; each number of the plan names its own command"}
-		}
+		return calc.FileError("--plot", draw.Check(plan, g.plot()))
 	}
 	return nil
 }
@@ -171,13 +163,13 @@ func single(plan *sweep.Plan, g globals, con console, opt report.Options) error 
 		}
 	}
 	if g.Plot != "" {
-		if err := plotCourse(in, &out, g, opt); err != nil {
-			return err
+		if err := draw.Course(in, &out, g.show(), g.plot(), opt); err != nil {
+			return calc.FileError("--plot", err)
 		}
 	}
 	switch {
 	case g.Rows != "":
-		return report.TableCSV(con.out, &out, g.Rows)
+		return report.TableCSV(con.out, &out, g.Rows, opt)
 	case g.Format == "json":
 		return report.JSON(con.out, in, &out, opt)
 	case g.Format == "csv":

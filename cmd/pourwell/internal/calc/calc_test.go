@@ -406,3 +406,18 @@ func TestMistakesInDescriptions(t *testing.T) {
 		t.Error("a default that cannot be read passes")
 	}
 }
+
+// TestMeant knows slips of the finger and the other words for a thing.
+func TestMeant(t *testing.T) {
+	for word, want := range map[string]string{
+		"guage": "gauge", "regulator": "gauge", "arrives": "from", "inlet": "from", "serve_at": "to", "gravity": "fg",
+		"tubes": "tube", "hose": "tube", "barometer": "station-pressure", "colour": "", "box-ua": "ua",
+	} {
+		if got := Meant(word, []string{"gauge", "from", "to", "fg", "tube", "station-pressure", "ua"}); got != want {
+			t.Errorf("%s: %q, want %q", word, got, want)
+		}
+	}
+	if got := Meant("from", []string{"name", "arrives", "serve_at"}); got != "arrives" {
+		t.Errorf("a key of a file: %q", got)
+	}
+}

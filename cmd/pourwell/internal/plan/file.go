@@ -8,6 +8,7 @@ import (
 	"strings"
 	"unicode/utf8"
 
+	"example.com/pourwell/cmd/pourwell/internal/calc"
 	"example.com/pourwell/internal/quantity"
 	"github.com/pelletier/go-toml/v2"
 )
@@ -37,6 +38,9 @@ func Read(name string, data []byte) (Day, error) {
 		return Day{}, &FileError{name, 0, "is empty", "pourwell event --sample prints a file to start from"}
 	case !utf8.Valid(data) || bytes.IndexByte(data, 0) >= 0:
 		return Day{}, &FileError{name, 0, "is not a text file", "pourwell event --sample prints a file to start from"}
+	}
+	if err := foreign(name, data); err != nil {
+		return Day{}, err
 	}
 	d := toml.NewDecoder(bytes.NewReader(data)).DisallowUnknownFields()
 	if err := d.Decode(&day); err != nil {
@@ -99,7 +103,7 @@ func lineOf(data []byte, value string) int {
 // be.
 func nearestKey(key []string) string {
 	known := keysOf(reflect.TypeFor[Day](), key[:len(key)-1])
-	if near := quantity.Nearest(key[len(key)-1], known); near != "" {
+	if near := calc.Meant(key[len(key)-1], known); near != "" {
 		return fmt.Sprintf("did you mean %s?", near)
 	}
 	return "known here: " + strings.Join(known, ", ")

@@ -25,7 +25,13 @@ func (c *cells) fill(i int, v *calc.Values) error {
 		return &calc.UsageError{What: fmt.Sprintf("the row has %d cells, the header %d", len(row), len(c.columns))}
 	}
 	for k, column := range c.columns {
-		if column.input == nil || c.earlier(k) {
+		if column.input == nil {
+			if err := calc.CheckText(column.name, row[k]); err != nil && first == nil {
+				first = err
+			}
+			continue
+		}
+		if c.earlier(k) {
 			continue
 		}
 		texts := c.texts(row, k)
@@ -79,8 +85,9 @@ func switched(text string) string {
 	return "false"
 }
 
+// text returns a cell that is copied, without one that must not be shown.
 func (c *cells) text(i, column int) string {
-	if column < len(c.rows[i]) {
+	if column < len(c.rows[i]) && calc.CheckText("", c.rows[i][column]) == nil {
 		return c.rows[i][column]
 	}
 	return ""

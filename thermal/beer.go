@@ -1,6 +1,10 @@
 package thermal
 
-import "example.com/pourwell/volume"
+import (
+	"cmp"
+
+	"example.com/pourwell/internal/solve"
+)
 
 // A Beer is a liquid described by its alcohol and its extract. It is opaque;
 // make one with [BeerOf]. The zero value is ordinary beer, of 5 % alcohol by
@@ -33,10 +37,7 @@ const (
 // extract is left for that alcohol and gravity, BeerOf returns a [*RangeError]
 // and ordinary beer, the zero value.
 func BeerOf(abv, fg float64) (Beer, error) {
-	if err := limitABV.Check("thermal.BeerOf", abv); err != nil {
-		return Beer{}, err
-	}
-	if err := limitFG.Check("thermal.BeerOf", fg); err != nil {
+	if err := cmp.Or(limitABV.Check("thermal.BeerOf", abv), limitFG.Check("thermal.BeerOf", fg)); err != nil {
 		return Beer{}, err
 	}
 	b := Beer{abv - ordinaryABV, fg - ordinaryFG}
@@ -46,11 +47,43 @@ func BeerOf(abv, fg float64) (Beer, error) {
 	return b, nil
 }
 
-var (
-	limitABV     = volume.Range{Name: "alcohol by volume", Min: 0, Max: 0.20, Source: "a fraction: 0.05 is 5 %; beer models hold to 20 %"}
-	limitFG      = volume.Range{Name: "final gravity", Min: 0.98, Max: 1.20, Source: "gravities of finished beer and of wort"}
-	limitExtract = volume.Range{Name: "real extract", Min: -0.05, Max: 40, Suffix: "percent_by_mass", Source: "gravity too low or too high for this alcohol"}
-)
+// BeerFromOriginal returns the beer of alcohol content abv, as a fraction by
+// volume at 20 °C, that was fermented from a wort of original gravity og, its
+// density at 20 °C over that of water at 20 °C. The final gravity follows from
+// Balling's rule; see [Beer.OriginalExtract].
+//
+// Valid for an abv from 0 to 0.20 and an og for which the final gravity lies
+// from 0.98 to 1.20. Outside it BeerFromOriginal returns a [*RangeError] and
+// ordinary beer, the zero value.
+//
+// Source: as [Beer.OriginalExtract] and [Beer.RealExtract].
+func BeerFromOriginal(abv, og float64) (Beer, error) {
+	const fn = "thermal.BeerFromOriginal"
+	if err := limitABV.Check(fn, abv); err != nil {
+		return Beer{}, err
+	}
+	least, most := limitFG.Min, limitFG.Max
+	s := og - 1
+	plato := 258.6 * s / (1 + 0.87955*s)
+	excess := func(fg float64) float64 {
+		return Beer{abv - ordinaryABV, fg - ordinaryFG}.OriginalExtract() - plato
+	}
+	// The extract is held at 0 below its own gravity, so look above that.
+	for least < most && (Beer{abv - ordinaryABV, least - ordinaryFG}).RealExtract() < 0 {
+		least += 0.0005
+	}
+	fg, ok := solve.Root(excess, least, most, 1e-9)
+	if !ok {
+		original := limitFG
+		original.Name, original.Source = "original gravity", "no final gravity gives this alcohol from it"
+		original.Min, original.Max = gravityOf(excess(least)+plato), gravityOf(excess(most)+plato)
+		return Beer{}, original.Check(fn, og)
+	}
+	return BeerOf(abv, fg)
+}
+
+// gravityOf returns the gravity of a wort of extract e in degrees Plato.
+func gravityOf(e float64) float64 { return 1 + e/(258.6-0.87955*e) }
 
 // ABV returns the alcohol content as a fraction by volume at 20 °C.
 func (b Beer) ABV() float64 { return b.abv + ordinaryABV }
@@ -75,4 +108,16 @@ func (b Beer) RealExtract() float64 {
 	ethanol := ethanolWaterDensity(b.ABW()/100, 20) / waterDensity20
 	s := b.FinalGravity() - ethanol
 	return 258.6 * s / (1 + 0.87955*s)
+}
+
+// OriginalExtract returns the extract of the wort that the beer was fermented
+// from, in degrees Plato, by Balling's rule with A the alcohol and E the real
+// extract in percent by mass:
+//
+//	OE = 100 (2.0665 A + E) / (100 + 1.0665 A)
+//
+// Source: Balling (1865), as in standard brewing texts; constants from memory.
+func (b Beer) OriginalExtract() float64 {
+	a := b.ABW()
+	return 100 * (2.0665*a + 100*b.extract()) / (100 + 1.0665*a)
 }

@@ -1,6 +1,7 @@
 package thermal
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"time"
@@ -129,36 +130,82 @@ func (c *Calibration) fit(air float64) logFit {
 	return f
 }
 
-// MeltedIce returns the conductance of a box in which ice melted while water
-// stood in it: what was left is weighed, or the water that ran off.
-//
-//	UA = m L / (T_air t)
-//
-// The box's inside counts as 0 °C throughout. The uncertainty is 10 %, as far
-// as ice and water, weighed wet, are usually known.
-//
-// Valid for 0.1 to 500 kg, air from 5 to 60 °C and up to 30 days; outside it
-// MeltedIce returns a [*RangeError] and NaN.
-//
-// Source: the method of FAO Fisheries Technical Paper 436 (2003) chapter 7;
-// latent heat IAPWS-06.
-func MeltedIce(melted unit.Mass, air Temperature, during time.Duration) (Calibrated, error) {
-	const fn = "thermal.MeltedIce"
-	for _, x := range [...]struct {
-		limit *volume.Range
-		value float64
-	}{
-		{&limitMelted, float64(melted)},
-		{&limitMeltAir, air.Celsius()},
-		{&limitSpan, during.Seconds()},
-	} {
-		if err := x.limit.Check(fn, x.value); err != nil {
-			return noCalibrated(), err
+// check returns an error in the name of fn if the readings cannot be used.
+func (c *Calibration) check(fn string) error {
+	if err := cmp.Or(
+		limitReadings.Check(fn, float64(len(c.Readings))),
+		limitAir.Check(fn, c.Air.Celsius()),
+		limitContent.Check(fn, float64(c.Content)*1e3),
+		limitMetal.Check(fn, float64(c.Metal)),
+		limitThermometer.Check(fn, float64(c.Thermometer)),
+	); err != nil {
+		return err
+	}
+	first, last := c.Readings[0], c.Readings[len(c.Readings)-1]
+	if err := limitSpan.Check(fn, (last.Time - first.Time).Seconds()); err != nil {
+		return err
+	}
+	side := math.Copysign(1, float64(first.Temperature.Sub(c.Air)))
+	for i, r := range c.Readings {
+		if err := limitLiquid.Check(fn, r.Temperature.Celsius()); err != nil {
+			return err
+		}
+		distance := float64(r.Temperature.Sub(c.Air)) * side
+		if distance < 0 {
+			return fmt.Errorf("%s: %w: reading %d, %s, is on the other side of the air's %s; was the air steady?",
+				fn, volume.ErrNoSolution, i+1, onBothScales(r.Temperature), onBothScales(c.Air))
+		}
+		if err := limitApproach.Check(fn, distance); err != nil {
+			return err
+		}
+		if i > 0 && r.Time <= c.Readings[i-1].Time {
+			return fmt.Errorf("%s: %w: reading %d is not later than the one before it", fn, volume.ErrNoSolution, i+1)
 		}
 	}
-	ua := float64(melted) * water.LatentHeat / (air.Celsius() * during.Seconds())
-	return Calibrated{
-		UA: Conductance(ua), Uncertainty: Conductance(0.10 * ua),
-		air: air.Celsius(), melted: float64(melted), during: during.Seconds(),
-	}, nil
+	return nil
+}
+
+// noCalibrated is what a calibration returns beside an error.
+func noCalibrated() Calibrated {
+	n := math.NaN()
+	return Calibrated{UA: Conductance(n), Uncertainty: Conductance(n), Scatter: Difference(n)}
+}
+
+// Band returns the interval of the conductance, in W/K, two standard
+// deviations either way and not below 0.
+func (r Calibrated) Band() volume.Band {
+	source := "thermometer, scatter and air temperature, two standard deviations"
+	if r.melted > 0 {
+		source = "ice and water weighed wet, ±" + percent(meltBand)
+	}
+	return volume.Band{
+		Name: "conductance", Low: math.Max(0, float64(r.UA-r.Uncertainty)), High: float64(r.UA + r.Uncertainty),
+		Suffix: "w_per_k", Source: source,
+	}
+}
+
+// Steps returns the working of the calibration.
+func (r Calibrated) Steps() []volume.Step {
+	if r.melted > 0 {
+		return []volume.Step{
+			{Name: "melted ice", Symbol: "m", Value: r.melted, Suffix: "kg", Source: "given"},
+			{Name: "latent heat of ice", Symbol: "L", Value: water.LatentHeat, Suffix: "j_per_kg", Source: "IAPWS-06"},
+			{Name: "air", Symbol: "T_air", Value: r.air, Suffix: "c", Source: "given"},
+			{Name: "time", Symbol: "t", Value: r.during, Suffix: "s", Source: "given"},
+			{Name: "conductance", Symbol: "UA", Value: float64(r.UA), Suffix: "w_per_k", Source: "m L/(T_air t)"},
+		}
+	}
+	var steps []volume.Step
+	for i, reading := range r.readings {
+		steps = append(steps,
+			volume.Step{Name: "time of a reading", Symbol: fmt.Sprintf("t%d", i+1), Value: reading.Time.Seconds(), Suffix: "s", Source: "given"},
+			volume.Step{Name: "temperature", Symbol: fmt.Sprintf("T%d", i+1), Value: reading.Temperature.Celsius(), Suffix: "c", Source: "given"})
+	}
+	return append(steps,
+		volume.Step{Name: "air", Symbol: "T_air", Value: r.air, Suffix: "c", Source: "given"},
+		volume.Step{Name: "heat capacity of content and metal", Symbol: "C", Value: r.capacity, Suffix: "j_per_k", Source: fmt.Sprintf("ρ V c + m × %g J/(kg K)", steelHeat)},
+		volume.Step{Name: "slope of ln |T − T_air|", Symbol: "k", Value: r.slope, Suffix: "per_s", Source: "least squares, weights (T − T_air)²; of two readings ln[(T1 − T_air)/(T2 − T_air)]/(t2 − t1)"},
+		volume.Step{Name: "its standard deviation", Symbol: "s_k", Value: r.slopeError, Suffix: "per_s", Source: "thermometer or scatter, and air temperature"},
+		volume.Step{Name: "time constant", Symbol: "τ", Value: r.TimeConstant.Seconds(), Suffix: "s", Source: "1/k"},
+		volume.Step{Name: "conductance", Symbol: "UA", Value: float64(r.UA), Suffix: "w_per_k", Source: "k C"})
 }

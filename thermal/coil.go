@@ -1,8 +1,11 @@
 package thermal
 
 import (
+	"cmp"
+	"fmt"
 	"math"
 
+	"example.com/pourwell/internal/heat"
 	"example.com/pourwell/internal/pipe"
 	"example.com/pourwell/internal/water"
 	"example.com/pourwell/volume"
@@ -98,8 +101,8 @@ type CoilChill struct {
 // returns a [*RangeError] and NaN, and where the beer would leave frozen an
 // error that wraps [volume.ErrNoSolution].
 //
-// Special cases: a bath warmer than the beer warms it, and heat and ice come
-// out negative.
+// Special cases: a bath warmer than the beer warms it; its heat comes out
+// negative, and it melts no ice.
 //
 // Sources: [pipe.NusseltCoiled]; latent heat of ice IAPWS-06.
 func (c Coil) Chill(inlet Temperature, flow Flow) (CoilChill, error) {
@@ -117,46 +120,141 @@ func (c Coil) Chill(inlet Temperature, flow Flow) (CoilChill, error) {
 	return r, nil
 }
 
-// coilStations is the number of steps of the march; halving their length moves
-// no outlet by 0.01 K.
-const coilStations = 8
+// Serve returns the temperatures of glasses drawn one after another through
+// the coil, which has stood long enough to begin with the bath's temperature.
+//
+// Beer goes through as a plug. A drop that enters θ_in above the bath leaves
+// at
+//
+//	θ = θ_in e^(−NTU) e^(−k t/τ)
+//
+// after resting k times for the pause t; the content of the coil at the
+// beginning leaves at θ = 0. With the hold-up V_h and the glass V the drops of
+// a glass have rested ⌊V_h/V⌋ times or once more, so the mean is exact. That
+// is why a short coil serves a party and fails a queue.
+//
+// Valid as [Coil.Chill], for glasses from 20 mL to 20 L; outside it, or if a
+// glass is not full before the next begins, Serve returns a [*RangeError]. In a
+// bath below the freezing point of the beer the content freezes, and Serve
+// returns an error that wraps [volume.ErrNoSolution].
+func (c Coil) Serve(inlet Temperature, p Pours) (Service, error) {
+	const fn = "thermal.Coil.Serve"
+	if err := p.check(fn); err != nil {
+		return noService(), err
+	}
+	r, err := c.Chill(inlet, p.Flow)
+	if err != nil {
+		return noService(), err
+	}
+	if r.Blocks {
+		return noService(), fmt.Errorf("%s: %w: the bath at %s freezes beer that stands in the coil; it freezes at %s",
+			fn, volume.ErrNoSolution, onBothScales(c.Bath), onBothScales(c.Beer.FreezingPoint()))
+	}
+	return r.serve(p), nil
+}
 
-// chill marches the coil; all arguments are within their ranges.
-func (c *Coil) chill(inlet, flow float64, stations int) CoilChill {
-	bath, bore, length := c.Bath.Celsius(), float64(c.Bore), float64(c.Length)
-	outside := bore + 2*float64(c.Wall)
-	density := c.Beer.density(inlet)
-	m := coilMarch{
-		Coil: c, bath: bath, bore: bore, massFlow: density * flow,
-		specific: c.Beer.heatCapacity((inlet + bath) / 2), // varies by less than 1 % between the two
-		wall:     radialResistance(bore, outside, float64(c.Conductivity)),
-		outer:    filmResistance(outside, float64(c.Film)),
+// check returns a [*volume.RangeError] in the name of fn if the coil, the
+// inlet temperature or the flow lies outside its range.
+func (c *Coil) check(fn string, inlet Temperature, flow Flow) error {
+	return cmp.Or(
+		limitTubeLength.Check(fn, float64(c.Length)),
+		limitBore.Check(fn, float64(c.Bore)*1e3),
+		limitTubeWall.Check(fn, float64(c.Wall)*1e3),
+		limitWallLambda.Check(fn, float64(c.Conductivity)),
+		limitCurvature.Check(fn, float64(c.Bore/c.Winding)),
+		limitBath.Check(fn, c.Bath.Celsius()),
+		limitFilm.Check(fn, float64(c.Film)),
+		limitFilmBand.Check(fn, c.FilmBand),
+		limitLiquid.Check(fn, inlet.Celsius()),
+		limitFlow.Check(fn, flow.LitresPerMinute()),
+	)
+}
+
+// noCoilChill is what Chill returns beside an error.
+func noCoilChill() CoilChill {
+	n := math.NaN()
+	return CoilChill{
+		Effectiveness: n, NTU: n, Reynolds: n, CriticalReynolds: n, UA: Conductance(n), Heat: unit.Power(n),
+		IcePerLitre: unit.Mass(n), IcePerHour: unit.Mass(n), HoldUp: unit.Volume(n), FreezeMargin: Difference(n),
 	}
-	capacityRate := m.massFlow * m.specific
-	dx := length / float64(stations)
-	theta, ntu := inlet-bath, 0.0
-	for range stations { // midpoint rule on the logarithm of T − T_bath
-		half := theta * math.Exp(-m.conductance(theta)*dx/2/capacityRate)
-		step := m.conductance(half) * dx / capacityRate
-		ntu += step
-		theta *= math.Exp(-step)
+}
+
+// Regime returns the kind of flow in the coil: "laminar", "transition" or
+// "turbulent".
+func (r CoilChill) Regime() string {
+	switch {
+	case r.Reynolds <= r.CriticalReynolds:
+		return "laminar"
+	case r.Reynolds < pipe.TurbulentCoil:
+		return "transition"
 	}
-	outlet := bath + theta
-	ua := ntu * capacityRate
-	r := CoilChill{
-		Outlet: Celsius(outlet), NTU: ntu, Effectiveness: -math.Expm1(-ntu),
-		Reynolds:         m.reynolds((inlet + outlet) / 2),
-		CriticalReynolds: pipe.CriticalSchmidt(bore / float64(c.Winding)),
-		UA:               Conductance(ua),
-		Heat:             unit.Power(capacityRate * (inlet - outlet)),
-		HoldUp:           unit.Volume(math.Pi / 4 * bore * bore * length),
-		FreezeMargin:     c.Bath.Sub(c.Beer.FreezingPoint()),
-		coil:             *c, inlet: inlet, capacityRate: capacityRate,
-		inner: length/ua - m.wall - m.outer, wall: m.wall, outer: m.outer,
-		standing: c.standing(density * m.specific),
+	return "turbulent"
+}
+
+// innerBand returns by which shares the inside film may be worse and better.
+//
+// Source: bands customary for coils; the laminar one from the spread between
+// authors, see [pipe.NusseltCoiled].
+func (r CoilChill) innerBand() (worse, better float64) {
+	switch {
+	case r.Reynolds <= r.CriticalReynolds:
+		return 0.40, 0.10
+	case r.Reynolds < pipe.TurbulentCoil:
+		return 0.20, 0.20
 	}
-	r.Blocks = r.FreezeMargin < 0
-	r.IcePerLitre = unit.Mass(density * m.specific * 1e-3 * (inlet - outlet) / water.LatentHeat)
-	r.IcePerHour = unit.Mass(float64(r.Heat) * 3600 / water.LatentHeat)
-	return r
+	return 0.15, 0.15
+}
+
+// Band returns the interval of the outlet temperature, in °C, that the
+// uncertainties of the outside and the inside film span together.
+func (r CoilChill) Band() volume.Band {
+	worse, better := r.innerBand()
+	low, high := r.outletBand()
+	return volume.Band{
+		Name: "outlet", Low: low, High: high, Suffix: "c",
+		Source: fmt.Sprintf("outside film ±%.0f %%, inside film −%.0f to +%.0f %%", 100*r.coil.FilmBand, 100*worse, 100*better),
+	}
+}
+
+// outletBand returns the ends of the band, °C.
+func (r *CoilChill) outletBand() (low, high float64) {
+	worse, better := r.innerBand()
+	total := r.inner + r.wall + r.outer
+	least := total / (r.inner/(1-worse) + r.wall + r.outer/(1-r.coil.FilmBand))
+	most := total / (r.inner/(1+better) + r.wall + r.outer/(1+r.coil.FilmBand))
+	bath := r.coil.Bath.Celsius()
+	a, b := heat.Approach(r.inlet, bath, r.NTU*most), heat.Approach(r.inlet, bath, r.NTU*least)
+	return math.Min(a, b), math.Max(a, b)
+}
+
+// Steps returns the working of the chill, from flow to ice.
+func (r CoilChill) Steps() []volume.Step {
+	c := &r.coil
+	ice := "ρ c (T_in − T_out)/L_f for 1 L"
+	if r.Heat < 0 {
+		ice = "none: the beer is colder than the bath"
+	}
+	return []volume.Step{
+		{Name: "inlet", Symbol: "T_in", Value: r.inlet, Suffix: "c", Source: "given"},
+		{Name: "bore", Symbol: "d", Value: float64(c.Bore), Suffix: "m", Source: "given"},
+		{Name: "outside diameter", Symbol: "d_o", Value: float64(c.Bore + 2*c.Wall), Suffix: "m", Source: "bore and twice the wall"},
+		{Name: "length", Symbol: "L", Value: float64(c.Length), Suffix: "m", Source: "given"},
+		{Name: "winding", Symbol: "D", Value: float64(c.Winding), Suffix: "m", Source: "given"},
+		{Name: "conductivity of the wall", Symbol: "k", Value: float64(c.Conductivity), Suffix: "w_per_m_k", Source: "stainless steel AISI 304, or given"},
+		{Name: "film of the bath", Symbol: "h_o", Value: float64(c.Film), Suffix: "w_per_m2_k", Source: "assumed for the kind of bath, or given"},
+		{Name: "bath", Symbol: "T_bath", Value: c.Bath.Celsius(), Suffix: "c", Source: "given or assumed"},
+		{Name: "capacity rate of the flow", Symbol: "ṁc", Value: r.capacityRate, Suffix: "w_per_k", Source: "density × flow × specific heat of the beer"},
+		{Name: "Reynolds number at mean temperature", Symbol: "Re", Value: r.Reynolds, Source: "4 ṁ/(π d μ)"},
+		{Name: "critical Reynolds number of the winding", Symbol: "Re_c", Value: r.CriticalReynolds, Source: "2300 [1 + 8.6 (d/D)^0.45], Schmidt 1967"},
+		{Name: "resistance of the inside film", Symbol: "R_i", Value: r.inner, Suffix: "k_m_per_w", Source: "1/(h_i π d), VDI Heat Atlas Gc, mean over the length"},
+		{Name: "resistance of the wall", Symbol: "R_w", Value: r.wall, Suffix: "k_m_per_w", Source: "ln(d_o/d)/(2π k)"},
+		{Name: "resistance of the outside film", Symbol: "R_o", Value: r.outer, Suffix: "k_m_per_w", Source: "1/(h_o π d_o)"},
+		{Name: "conductance of the coil", Symbol: "UA", Value: float64(r.UA), Suffix: "w_per_k", Source: "L/(R_i + R_w + R_o)"},
+		{Name: "transfer units", Symbol: "NTU", Value: r.NTU, Source: "UA/ṁc"},
+		{Name: "effectiveness", Symbol: "ε", Value: r.Effectiveness, Source: "1 − e^(−NTU)"},
+		{Name: "outlet", Symbol: "T_out", Value: r.Outlet.Celsius(), Suffix: "c", Source: "T_bath + (T_in − T_bath) (1 − ε)"},
+		{Name: "heat", Symbol: "q", Value: float64(r.Heat), Suffix: "w", Source: "ṁc (T_in − T_out)"},
+		{Name: "latent heat of ice", Symbol: "L_f", Value: water.LatentHeat, Suffix: "j_per_kg", Source: "IAPWS-06"},
+		{Name: "ice per litre", Symbol: "m", Value: float64(r.IcePerLitre), Suffix: "kg", Source: ice},
+	}
 }

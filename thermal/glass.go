@@ -1,11 +1,12 @@
 package thermal
 
 import (
+	"cmp"
+	"fmt"
 	"math"
 	"time"
 
-	"example.com/pourwell/internal/air"
-	"example.com/pourwell/internal/solve"
+	"example.com/pourwell/internal/heat"
 	"example.com/pourwell/volume"
 	"gonum.org/v1/gonum/unit"
 )
@@ -46,18 +47,8 @@ type GlassRun struct {
 	poured, from     float64 // °C
 	common, settles  float64 // °C
 	side, wait, heat float64 // m², s, W
-	scale            relaxation
+	scale            heat.Relaxation
 }
-
-// Constants of a glass of beer in air.
-const (
-	glassHeat  = 750.0        // of soda-lime glass, J/(kg K), EN 12524
-	glassEmits = 0.9          // emissivity of glass and of beer, as of most that is no metal
-	glassInner = 0.003 + 0.01 // 3 mm of glass and the film of beer inside, m² K/W; assumed
-	glassOuter = 0.006        // added to the bore, m; assumed
-	glassBand  = 0.30         // of the conductance: still air is rarely still, and hands are warm
-	glassFoot  = 0.30         // share of the glass that may not have cooled when the beer is drunk
-)
 
 // Pour returns what becomes of beer poured at the temperature beer that waits
 // in the glass.
@@ -81,86 +72,16 @@ func (g Glassful) Pour(beer Temperature, wait time.Duration) (GlassRun, error) {
 	if err := g.check(fn, beer, wait); err != nil {
 		return none, err
 	}
-	t := beer.Celsius()
-	r := GlassRun{
-		beer:  float64(g.Liquid) * g.Beer.density(t) * g.Beer.heatCapacity(t),
-		glass: float64(g.Glass.Mass) * glassHeat, poured: t, from: g.From.Celsius(), wait: wait.Seconds(),
-	}
-	r.common = r.meet(1)
-	r.Temperature, r.GlassCost = Celsius(r.common), Difference(r.common-t)
-
-	bore := float64(g.Glass.Bore)
-	height := float64(g.Liquid) / (math.Pi / 4 * bore * bore)
-	outside := bore + glassOuter
-	r.side = math.Pi * outside * height
-	sun := sunOn(g.Around.Sun)
-	skin := face{
-		kind: upright, diameter: outside, length: height, dry: glassEmits, wet: lineWet, sun: g.Solar * sun.onUpright(),
-		t: g.Around.Air.Kelvin(), p: air.Pressure(float64(g.Around.Altitude)), velocity: float64(g.Around.Wind),
-	}
-	skin.ratio = air.HumidityRatio(skin.t, g.Around.Humidity, skin.p)
-	top := skin
-	top.kind, top.sun = faceUp, g.Solar*sun.onLevel()
-	area := math.Pi / 4 * bore * bore
-	heat := func(kelvin float64) float64 {
-		side, _ := skin.through(kelvin, glassInner)
-		up, _ := top.flux(kelvin)
-		return side*r.side + up*area
-	}
-	settles := skin.t
-	if g.Around.Sun > 0 {
-		settles, _ = solve.Root(heat, skin.t, skin.t+60, 1e-9)
-	}
-	r.Settles, r.settles = Kelvin(settles), settles-zeroCelsius
-	for i, node := range lineNodes {
-		theta := (r.settles - r.common) * node
-		if math.Abs(theta) < 1e-6 { // settled from the start; any small difference will do
-			theta = 0.01
-		}
-		ua := heat(settles-theta) / theta
-		r.scale[i] = (r.beer + r.glass) / ua
-		if i == 0 {
-			r.UA, r.heat = Conductance(ua), ua*theta
-		}
-	}
-	r.After = Celsius(r.at(1))
-	for _, t := range [...]Temperature{r.Temperature, r.After} {
-		if err := g.Beer.freezes(fn, t); err != nil {
-			return none, err
-		}
+	r := g.run(beer.Celsius(), wait.Seconds())
+	if err := cmp.Or(
+		finite(fn, r.common, r.settles, r.After.Celsius(), float64(r.UA)),
+		g.Beer.freezes(fn, r.Temperature),
+		g.Beer.freezes(fn, r.After),
+	); err != nil {
+		return none, err
 	}
 	return r, nil
 }
-
-// meet returns the common temperature in °C when the share of the glass takes
-// part.
-func (r *GlassRun) meet(share float64) float64 {
-	return (r.beer*r.poured + share*r.glass*r.from) / (r.beer + share*r.glass)
-}
-
-// at returns the temperature in °C after the wait with f times the conductance.
-func (r *GlassRun) at(f float64) float64 {
-	return r.settles - (r.settles-r.common)*r.scale.after(f*r.wait)
-}
-
-// Course returns the temperature of the beer at n evenly spaced times of the
-// wait, both ends included, from the moment that it has cooled the glass; n is
-// at least 2.
-func (r GlassRun) Course(n int) []Sample {
-	if !r.Temperature.IsValid() {
-		return nil
-	}
-	return course(n, r.wait, func(s float64) float64 {
-		return r.settles - (r.settles-r.common)*r.scale.after(s)
-	})
-}
-
-var (
-	limitGlassMass = volume.Range{Name: "mass of the glass", Min: 0, Max: 5, Suffix: "kg", Source: "from a paper cup to a stein"}
-	limitGlassBore = volume.Range{Name: "bore of the glass", Min: 20, Max: 300, Suffix: "mm", Source: "from a flute to a jug"}
-	limitGlassFill = volume.Range{Name: "fill of the glass", Min: 0, Max: 1, Source: "beer up to the brim, without any head"}
-	limitWait      = volume.Range{Name: "wait", Min: 0, Max: 24, Suffix: "h", Source: "a day"}
-)
 
 // fill returns the share of the glass that the beer fills, 0 if its volume is
 // not known.
@@ -174,24 +95,29 @@ func (g *Glassful) fill() float64 {
 // check returns a [*volume.RangeError] in the name of fn if something lies
 // outside its range.
 func (g *Glassful) check(fn string, beer Temperature, wait time.Duration) error {
-	for _, x := range [...]struct {
-		limit *volume.Range
-		value float64
-	}{
-		{&limitGlassMass, float64(g.Glass.Mass)},
-		{&limitGlassBore, float64(g.Glass.Bore) * 1e3},
-		{&limitGlassVolume, float64(g.Liquid) * 1e3},
-		{&limitGlassFill, g.fill()},
-		{&limitAir, g.From.Celsius()},
-		{&limitSolar, g.Solar},
-		{&limitLiquid, beer.Celsius()},
-		{&limitWait, wait.Hours()},
-	} {
-		if err := x.limit.Check(fn, x.value); err != nil {
-			return err
-		}
+	return cmp.Or(
+		limitGlassMass.Check(fn, float64(g.Glass.Mass)),
+		limitGlassBore.Check(fn, float64(g.Glass.Bore)*1e3),
+		limitGlassVolume.Check(fn, float64(g.Liquid)*1e3),
+		limitGlassFill.Check(fn, g.fill()),
+		limitAir.Check(fn, g.From.Celsius()),
+		limitSolar.Check(fn, g.Solar),
+		limitLiquid.Check(fn, beer.Celsius()),
+		limitWait.Check(fn, wait.Hours()),
+		g.Around.check(fn),
+	)
+}
+
+// Course returns the temperature of the beer at n evenly spaced times of the
+// wait, both ends included, from the moment that it has cooled the glass; n is
+// at least 2.
+func (r GlassRun) Course(n int) []Sample {
+	if !r.Temperature.IsValid() {
+		return nil
 	}
-	return g.Around.check(fn)
+	return course(n, r.wait, func(s float64) float64 {
+		return r.settles - (r.settles-r.common)*r.scale.After(s)
+	})
 }
 
 // Band returns the interval of the common temperature, in °C: from where 30 %
@@ -200,14 +126,14 @@ func (r GlassRun) Band() volume.Band {
 	a, b := r.meet(1-glassFoot), r.common
 	return volume.Band{
 		Name: "temperature", Low: math.Min(a, b), High: math.Max(a, b), Suffix: "c",
-		Source: "70 to 100 % of the glass takes part when the beer is drunk",
+		Source: fmt.Sprintf("%.0f to 100 %% of the glass takes part when the beer is drunk", 100*(1-glassFoot)),
 	}
 }
 
 // AfterBand returns the interval of the temperature after the wait, in °C.
 func (r GlassRun) AfterBand() volume.Band {
 	a, b := r.at(1-glassBand), r.at(1+glassBand)
-	return volume.Band{Name: "after", Low: math.Min(a, b), High: math.Max(a, b), Suffix: "c", Source: "conductance to still air ±30 %"}
+	return volume.Band{Name: "after", Low: math.Min(a, b), High: math.Max(a, b), Suffix: "c", Source: "conductance to still air ±" + percent(glassBand)}
 }
 
 // Steps returns the working, from heat capacities to the temperature after the
@@ -217,7 +143,7 @@ func (r GlassRun) Steps() []volume.Step {
 		{Name: "beer as poured", Symbol: "T_b", Value: r.poured, Suffix: "c", Source: "given"},
 		{Name: "glass before", Symbol: "T_g", Value: r.from, Suffix: "c", Source: "given"},
 		{Name: "heat capacity of the beer", Symbol: "C_b", Value: r.beer, Suffix: "j_per_k", Source: "ρ V c"},
-		{Name: "heat capacity of the glass", Symbol: "C_g", Value: r.glass, Suffix: "j_per_k", Source: "m × 750 J/(kg K), EN 12524"},
+		{Name: "heat capacity of the glass", Symbol: "C_g", Value: r.glass, Suffix: "j_per_k", Source: fmt.Sprintf("m × %g J/(kg K), EN 12524", glassHeat)},
 		{Name: "common temperature", Symbol: "T", Value: r.common, Suffix: "c", Source: "(C_b T_b + C_g T_g)/(C_b + C_g)"},
 		{Name: "wetted side", Symbol: "A", Value: r.side, Suffix: "m2", Source: "π D h"},
 		{Name: "settling temperature", Symbol: "T_s", Value: r.settles, Suffix: "c", Source: "of the air, or above it in the sun"},

@@ -109,6 +109,20 @@ func TestGlassProperties(t *testing.T) {
 	})
 }
 
+// Beer as warm as the glass and the air, or nearly: the film is that of half a
+// kelvin.
+func TestGlassAsWarmAsAir(t *testing.T) {
+	pour := func(beer float64) GlassRun {
+		r, err := meadowGlass(t, Shade(Celsius(20))).Pour(Celsius(beer), time.Minute)
+		trial{"Glassful.Pour", r, err}.holdsUp(t, Celsius(beer).String())
+		return r
+	}
+	want := float64(pour(19.4).UA)
+	for _, off := range []float64{0, 1e-13, 1e-9, 1e-6, 2e-6, 1e-4, 0.01} {
+		checktest.Near(t, "UA", float64(pour(20-off).UA), want, 0.01*want)
+	}
+}
+
 func TestGlassRefuses(t *testing.T) {
 	for name, spoil := range map[string]func(*Glassful){
 		"mass": func(g *Glassful) { g.Glass.Mass = -1 }, "bore": func(g *Glassful) { g.Glass.Bore = 0 },

@@ -1,7 +1,7 @@
 package thermal
 
 import (
-	"math"
+	"cmp"
 	"time"
 
 	"example.com/pourwell/volume"
@@ -36,32 +36,6 @@ type IceBath struct {
 	TopUps []TopUp
 }
 
-// A Pour is a stretch of time in which beer is drawn at a steady rate, evenly
-// from all kegs of the tub.
-type Pour struct {
-	Start, End time.Duration // from the start
-	Volume     unit.Volume   // of beer, from all kegs together
-}
-
-// Between returns the pour that runs at flow f from start to end.
-func (f Flow) Between(start, end time.Duration) Pour {
-	return Pour{Start: start, End: end, Volume: unit.Volume(float64(f) * (end - start).Seconds())}
-}
-
-// A TopUp is ice put into the tub, as cold as the first.
-type TopUp struct {
-	At  time.Duration // from the start
-	Ice unit.Mass
-}
-
-// Solid polyethylene, of which tubs are made, and the foam of an ice chest.
-// Sources: high-density polyethylene, DIN EN 12524:2000; moulded polystyrene
-// foam, ASHRAE Handbook, Fundamentals (read at second hand).
-const (
-	SolidPlastic Conductivity = 0.50   // W/(m K)
-	ChestFoam    Conductivity = 0.0355 // W/(m K)
-)
-
 // DefaultIceBath returns one full keg of ordinary beer in an open plastic tub
 // of 80 L and 45 cm with a wall of 5 mm, on 18 kg (40 lb) of melting ice and
 // 15 L of water at 15 °C.
@@ -80,27 +54,6 @@ func DefaultIceBath(v volume.Vessel, from Temperature, around Surroundings) IceB
 func (b IceBath) Dry() IceBath {
 	b.Drained, b.Water, b.Salt = true, 0, 0
 	return b
-}
-
-// A Chilling is what kegs in an ice bath do.
-type Chilling struct {
-	Time        time.Duration
-	Temperature Temperature   // of the beer as drawn, from the bottom, after Time
-	Upper       Temperature   // at the top of the beer, above the bath
-	Mixed       Temperature   // of all the beer in a keg, if it were mixed: mean of the two by volume
-	Bath        Temperature   // of the water beside the kegs, or of the ice alone
-	IceLeft     unit.Mass     // after Time
-	IceMelted   unit.Mass     // by then
-	Hold        time.Duration // from the start until the ice is gone; 30 days stands for longer
-	UA          Conductance   // between one keg's beer and the bath, half-way between the temperatures
-	Depth       unit.Length   // of the bath at the start
-	Covered     float64       // share of the keg's height below it at the start, 0 to 1
-	FloatsBelow float64       // fill below which a keg floats in that depth, 0 if it never does
-	BathFreezes Temperature   // freezing point of the bath at the start: 0 °C unless salted
-	FreezesBeer bool          // that is below the freezing point of the beer
-
-	bath     IceBath
-	timeAsks bool
 }
 
 // Reach returns how long the beer at the bottom of the kegs takes to have the
@@ -134,10 +87,7 @@ type Chilling struct {
 // fitted to two series of bottles in iced water (testdata/bottles_in_ice.csv).
 func (b IceBath) Reach(to Temperature) (Chilling, error) {
 	const fn = "thermal.IceBath.Reach"
-	if err := b.check(fn); err != nil {
-		return invalidChilling(), err
-	}
-	if err := b.Beer.checkLiquid(fn, "target temperature", to); err != nil {
+	if err := cmp.Or(b.check(fn), b.Beer.checkLiquid(fn, "target temperature", to)); err != nil {
 		return invalidChilling(), err
 	}
 	m, err := newBathModel(b, fn)
@@ -157,10 +107,7 @@ func (b IceBath) Reach(to Temperature) (Chilling, error) {
 // [IceBath.Reach]; beer that freezes on the way is a [*RangeError].
 func (b IceBath) After(d time.Duration) (Chilling, error) {
 	const fn = "thermal.IceBath.After"
-	if err := b.check(fn); err != nil {
-		return invalidChilling(), err
-	}
-	if err := limitDuration.Check(fn, d.Hours()); err != nil {
+	if err := cmp.Or(b.check(fn), limitDuration.Check(fn, d.Hours())); err != nil {
 		return invalidChilling(), err
 	}
 	m, err := newBathModel(b, fn)
@@ -171,27 +118,38 @@ func (b IceBath) After(d time.Duration) (Chilling, error) {
 	return m.finish(fn, m.chilling())
 }
 
-// Course returns the state of tub and kegs at n evenly spaced times from the
-// start to Time, both included; n is at least 2. It panics for a Chilling that
-// came with an error.
-func (c Chilling) Course(n int) []Sample {
-	m, err := newBathModel(c.bath, "thermal.Chilling.Course")
-	if err != nil {
-		panic("thermal: Course of an invalid Chilling: " + err.Error())
-	}
-	samples := make([]Sample, max(n, 2))
-	for i := range samples {
-		at := c.Time.Seconds() * float64(i) / float64(len(samples)-1)
-		m.runFor(at)
-		samples[i] = m.sample()
-	}
-	return samples
+// check returns a [*RangeError] in the name of fn if a field lies outside its
+// range. Whether tub, kegs and bath fit each other is checked as they are put
+// together.
+func (b IceBath) check(fn string) error {
+	return cmp.Or(
+		b.Around.check(fn),
+		checkVessel(fn, b.Vessel),
+		limitBathAir.Check(fn, b.Around.Air.Celsius()),
+		limitBathKegs.Check(fn, float64(b.Kegs)),
+		limitFill.Check(fn, b.Fill),
+		limitIce.Check(fn, float64(b.Ice)),
+		limitWater.Check(fn, float64(b.Water/volume.Litre)),
+		limitIceFrom.Check(fn, b.IceFrom.Celsius()),
+		limitWaterFrom.Check(fn, b.WaterFrom.Celsius()),
+		limitSalt.Check(fn, b.Salt),
+		limitWall.Check(fn, float64(b.Wall)),
+		limitConductivity.Check(fn, float64(b.Conductivity)),
+		limitUA.Check(fn, float64(b.UA)),
+		limitBathMass.Check(fn, float64(b.Ice)+float64(b.Water/volume.Litre)),
+		b.checkDrain(fn),
+		b.checkSchedule(fn),
+		b.Beer.checkLiquid(fn, "beer temperature", b.From),
+	)
 }
 
-func invalidChilling() Chilling {
-	nan := math.NaN()
-	return Chilling{
-		IceLeft: unit.Mass(nan), IceMelted: unit.Mass(nan), UA: Conductance(nan),
-		Depth: unit.Length(nan), Covered: nan, FloatsBelow: nan,
+// checkDrain refuses water in a tub whose water runs off.
+func (b IceBath) checkDrain(fn string) error {
+	if !b.Drained || !(b.Water > 0) {
+		return nil
+	}
+	return &RangeError{
+		Func: fn, Name: "water in a drained tub", Value: float64(b.Water / volume.Litre), Suffix: "l",
+		Source: "melt water runs off, so there can be none",
 	}
 }

@@ -1,6 +1,8 @@
 package thermal
 
 import (
+	"cmp"
+	"fmt"
 	"math"
 	"time"
 
@@ -87,10 +89,7 @@ func (w Warming) DewPerHour() unit.Mass {
 // foot of the keg as in the working, judged.
 func (k Keg) Reach(to Temperature) (Warming, error) {
 	const fn = "thermal.Keg.Reach"
-	if err := k.check(fn); err != nil {
-		return invalidWarming(), err
-	}
-	if err := k.Beer.checkLiquid(fn, "target temperature", to); err != nil {
+	if err := cmp.Or(k.check(fn), k.Beer.checkLiquid(fn, "target temperature", to)); err != nil {
 		return invalidWarming(), err
 	}
 	m := newKegModel(k)
@@ -110,10 +109,7 @@ func (k Keg) Reach(to Temperature) (Warming, error) {
 // pass 40 °C on the way is a [*RangeError].
 func (k Keg) After(d time.Duration) (Warming, error) {
 	const fn = "thermal.Keg.After"
-	if err := k.check(fn); err != nil {
-		return invalidWarming(), err
-	}
-	if err := limitDuration.Check(fn, d.Hours()); err != nil {
+	if err := cmp.Or(k.check(fn), limitDuration.Check(fn, d.Hours())); err != nil {
 		return invalidWarming(), err
 	}
 	m := newKegModel(k)
@@ -123,6 +119,25 @@ func (k Keg) After(d time.Duration) (Warming, error) {
 		return invalidWarming(), err
 	}
 	return w, nil
+}
+
+// check returns a [*RangeError] in the name of fn if a field lies outside its
+// range.
+func (k Keg) check(fn string) error {
+	return cmp.Or(
+		k.Around.check(fn),
+		checkVessel(fn, k.Vessel),
+		limitFill.Check(fn, k.Fill),
+		limitJacket.Check(fn, float64(k.Jacket)),
+		limitUA.Check(fn, float64(k.UA)),
+		limitSurface.Check(fn, float64(k.Surface)),
+		k.Beer.checkLiquid(fn, "beer temperature", k.From),
+	)
+}
+
+func invalidWarming() Warming {
+	nan := math.NaN()
+	return Warming{UA: Conductance(nan), Heat: unit.Power(nan), Dew: unit.Mass(nan), DewHeatShare: nan}
 }
 
 // Course returns the temperature of the beer at n evenly spaced times from the
@@ -138,40 +153,82 @@ func (w Warming) Course(n int) []Sample {
 	return samples
 }
 
-// A Sample is one moment of a time course.
-type Sample struct {
-	At    time.Duration
-	Beer  Temperature // as it is drawn, from the bottom
-	Upper Temperature // at the top of the beer
-	Bath  Temperature // of the water around; invalid where there is none
-	Ice   unit.Mass   // left
-	Left  unit.Volume // of beer in each keg
+// spread returns the share by which the keg's UA may be off, and why.
+func (w Warming) spread() (share float64, why string) {
+	k := w.keg
+	switch {
+	case k.UA > 0:
+		share = 0.05
+		return share, "a measured UA, taken as good to " + percent(share) + "; its calibration gives its own band"
+	case k.Jacket > 0:
+		share, why = 0.15, "a jacket whose conductivity is a design value"
+	case k.Around.Wind > 0:
+		share, why = 0.35, "moving air that was not measured at the keg"
+	case w.DewHeatShare > 0.05:
+		share, why = 0.35, "a keg wet with dew"
+	case w.Heat < 0:
+		share = 0.25
+		return share, "a keg cooling in air, ±" + percent(share) + "; half a kelvin of air temperature counts as much again near the end"
+	default:
+		share, why = 0.20, "a dry keg in still air: correlations, emissivity and build"
+	}
+	return share, why + ", ±" + percent(share)
 }
 
-func invalidWarming() Warming {
-	nan := math.NaN()
-	return Warming{UA: Conductance(nan), Heat: unit.Power(nan), Dew: unit.Mass(nan), DewHeatShare: nan}
+// Band returns how far the answer may be off: of the time for [Keg.Reach], of
+// the temperature for [Keg.After]. The correlations' scatter is carried to the
+// answer by making all heat flows larger or smaller together.
+func (w Warming) Band() volume.Band {
+	b, why := w.spread()
+	if w.timeAsks {
+		h := w.Time.Hours()
+		return volume.Band{Name: "time", Low: h / (1 + b), High: h / (1 - b), Suffix: "h", Source: why}
+	}
+	// With all heat b larger the beer is where it would else be b later.
+	m := newKegModel(w.keg)
+	_, slow := m.run(w.Time.Seconds()*(1-b), math.NaN())
+	_, fast := m.run(w.Time.Seconds()*(1+b), math.NaN())
+	return volume.Band{
+		Name: "temperature", Low: math.Min(slow.t, fast.t), High: math.Max(slow.t, fast.t), Suffix: "c", Source: why,
+	}
 }
 
-// warming gathers the answer after a run.
-func (k Keg) warming(m *kegModel, seconds float64, s kegState) Warming {
-	heat := m.capacity * (s.t - k.From.Celsius())
-	w := Warming{
-		Time:        time.Duration(seconds * float64(time.Second)),
-		Temperature: Celsius(s.t),
-		Settles:     Celsius(m.settles()),
-		UA:          m.conductance((k.From.Celsius() + s.t) / 2),
-		Heat:        unit.Power(heat / seconds),
-		Dew:         unit.Mass(s.dew / m.latent),
-		keg:         k,
+// Steps returns the working: the heat balance at the temperature half-way, from
+// which the time follows as C ΔT over the mean heat.
+func (w Warming) Steps() []volume.Step {
+	k, m := w.keg, newKegModel(w.keg)
+	middle := (k.From.Celsius() + w.Temperature.Celsius()) / 2
+	steps := []volume.Step{
+		{Name: "heat capacity of beer and steel", Symbol: "C", Value: m.capacity, Suffix: "j_per_k", Source: fmt.Sprintf("ρ V c + m_steel %g J/(kg K)", steelHeat)},
+		{Name: "beer at the start", Symbol: "T0", Value: k.From.Celsius(), Suffix: "c", Source: "given"},
+		{Name: "air", Symbol: "Ta", Value: k.Around.Air.Celsius(), Suffix: "c", Source: "given"},
+		{Name: "beer half-way", Symbol: "Tm", Value: middle, Suffix: "c", Source: "(T0 + T1)/2"},
 	}
-	if heat > 0 {
-		w.DewHeatShare = math.Min(s.dew/heat, 1)
+	names := [...]string{"wetted side", "side above the beer", "top", "bottom"}
+	if m.ua == 0 {
+		for i := range m.parts {
+			p := &m.parts[i]
+			if p.area == 0 {
+				continue
+			}
+			q, dew := p.heat(m.beer, m.densest, middle)
+			steps = append(steps,
+				volume.Step{Name: names[i] + ", area", Symbol: "A", Value: p.area, Suffix: "m2", Source: "vessel, as a cylinder as wide as it; ends dished"},
+				volume.Step{Name: names[i] + ", heat half-way", Symbol: "q", Value: q, Suffix: "w", Source: "convection (Churchill & Chu, McAdams) in series, radiation, dew, sun"},
+				volume.Step{Name: names[i] + ", of it dew", Symbol: "q_dew", Value: dew, Suffix: "w", Source: "h_c/(c_p Le^⅔) (w_a − w_s) h_fg"},
+			)
+		}
 	}
-	if seconds == 0 {
-		q, dew := m.heat(s.t)
-		w.Heat = unit.Power(q)
-		w.DewHeatShare = math.Max(0, math.Min(dew/q, 1))
+	how := "q/(Ta − Tm)"
+	if m.ua > 0 {
+		how = "measured"
+		steps = append(steps, volume.Step{Name: "air and sun as one temperature", Symbol: "Tsa", Value: m.solAir, Suffix: "c", Source: "sol-air temperature, mean of the faces by area; Ta in shade"})
 	}
-	return w
+	return append(steps,
+		volume.Step{Name: "conductance half-way, without sun", Symbol: "UA", Value: float64(w.UA), Suffix: "w_per_k", Source: how},
+		volume.Step{Name: "mean heat", Symbol: "Q", Value: float64(w.Heat), Suffix: "w", Source: "C (T1 − T0)/t"},
+		volume.Step{Name: "time", Symbol: "t", Value: w.Time.Seconds(), Suffix: "s", Source: "∫ C dT/q(T)"},
+		volume.Step{Name: "beer at the end", Symbol: "T1", Value: w.Temperature.Celsius(), Suffix: "c", Source: "∫ q dt/C"},
+		volume.Step{Name: "settles at", Symbol: "T∞", Value: w.Settles.Celsius(), Suffix: "c", Source: "q(T∞) = 0"},
+	)
 }

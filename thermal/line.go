@@ -1,9 +1,11 @@
 package thermal
 
 import (
+	"cmp"
 	"math"
 	"time"
 
+	"example.com/pourwell/internal/heat"
 	"example.com/pourwell/internal/pipe"
 	"example.com/pourwell/volume"
 	"gonum.org/v1/gonum/unit"
@@ -36,14 +38,6 @@ func DefaultLine(around Surroundings) Line {
 	}
 }
 
-// Heat that a volume of the line's materials takes up, J/(m³ K).
-const (
-	lineWallHeat = 1200 * 1000 // flexible PVC, EN 12524; polyethylene takes 2.0e6
-	lineFoamHeat = 70 * 1500   // elastomeric foam, EN 12524
-	lineEmits    = 0.9         // emissivity of plastics and rubber, Mechanical Engineers' Handbook
-	lineWet      = 0.96        // of a film of water, from memory
-)
-
 // A LineRun is what a line does to beer that flows or stands in it.
 type LineRun struct {
 	Temperature    Temperature   // of the beer at the end of the line, or after standing
@@ -62,7 +56,7 @@ type LineRun struct {
 	extent          float64 // length in m, or time in s
 	flows           bool
 	dewShare        float64
-	scale           relaxation
+	scale           heat.Relaxation
 }
 
 // Carry returns how a steady flow of beer that enters at inlet leaves the line.
@@ -82,10 +76,7 @@ type LineRun struct {
 // package.
 func (l Line) Carry(inlet Temperature, flow Flow) (LineRun, error) {
 	const fn = "thermal.Line.Carry"
-	if err := l.check(fn, inlet); err != nil {
-		return noLineRun(), err
-	}
-	if err := limitFlow.Check(fn, flow.LitresPerMinute()); err != nil {
+	if err := cmp.Or(l.check(fn, inlet), limitFlow.Check(fn, flow.LitresPerMinute())); err != nil {
 		return noLineRun(), err
 	}
 	t := inlet.Celsius()
@@ -97,8 +88,8 @@ func (l Line) Carry(inlet Temperature, flow Flow) (LineRun, error) {
 	r := l.run(t, 1/(math.Pi*nu*k)) // h π d = Nu k π
 	r.nusselt, r.flows = nu, true
 	r.capacity, r.extent = density*float64(flow)*specific, float64(l.Length)
-	r.finish(r.scale.after(r.extent/r.capacity), r.capacity)
-	if err := l.Beer.freezes(fn, r.Temperature); err != nil {
+	r.finish(r.scale.After(r.extent/r.capacity), r.capacity)
+	if err := r.check(fn); err != nil {
 		return noLineRun(), err
 	}
 	return r, nil
@@ -117,61 +108,115 @@ func (l Line) Carry(inlet Temperature, flow Flow) (LineRun, error) {
 // Valid and banded as [Line.Carry], for 0 to 7 days.
 func (l Line) Stand(inlet Temperature, d time.Duration) (LineRun, error) {
 	const fn = "thermal.Line.Stand"
-	if err := l.check(fn, inlet); err != nil {
-		return noLineRun(), err
-	}
-	if err := limitStanding.Check(fn, d.Hours()); err != nil {
+	if err := cmp.Or(l.check(fn, inlet), limitStanding.Check(fn, d.Hours())); err != nil {
 		return noLineRun(), err
 	}
 	t := inlet.Celsius()
 	r := l.run(t, 0)
 	r.extent = d.Seconds()
 	beer := l.Beer.density(t) * l.Beer.heatCapacity(t) * float64(r.HoldUp) // J/K
-	theta := r.scale.after(r.extent)
+	theta := r.scale.After(r.extent)
 	mean := 0.0
 	if r.extent > 0 {
 		mean = beer / r.extent
 	}
 	r.finish(theta, mean)
-	if err := l.Beer.freezes(fn, r.Temperature); err != nil {
+	if err := r.check(fn); err != nil {
 		return noLineRun(), err
 	}
 	return r, nil
 }
 
-// finish fills what follows from the share of the difference that is left, and
-// the heat rate that a kelvin of warming stands for, W/K.
-func (r *LineRun) finish(left, rate float64) {
-	change := (r.settles - r.inlet) * (1 - left)
-	r.Temperature = Celsius(r.inlet + change)
-	r.Heat = unit.Power(rate * change)
-}
-
-var (
-	limitInsulation = volume.Range{Name: "insulation", Min: 0, Max: 200, Suffix: "mm", Source: "foam on a beer line"}
-	limitSolar      = volume.Range{Name: "absorbed share of sunshine", Min: 0, Max: 1, Source: "a share: 0.9 is 90 %"}
-	limitStanding   = volume.Range{Name: "standing time", Min: 0, Max: 168, Suffix: "h", Source: "a week; beer in a line spoils long before"}
-)
-
 // check returns a [*volume.RangeError] in the name of fn if the line or the
 // inlet temperature lies outside its range.
 func (l *Line) check(fn string, inlet Temperature) error {
-	for _, x := range [...]struct {
-		limit *volume.Range
-		value float64
-	}{
-		{&limitTubeLength, float64(l.Length)},
-		{&limitBore, float64(l.Bore) * 1e3},
-		{&limitTubeWall, float64(l.Wall) * 1e3},
-		{&limitWallLambda, float64(l.Conductivity)},
-		{&limitInsulation, float64(l.Insulation) * 1e3},
-		{&limitWallLambda, float64(l.InsulationConductivity)},
-		{&limitSolar, l.Solar},
-		{&limitLiquid, inlet.Celsius()},
-	} {
-		if err := x.limit.Check(fn, x.value); err != nil {
-			return err
-		}
+	return cmp.Or(
+		limitTubeLength.Check(fn, float64(l.Length)),
+		limitBore.Check(fn, float64(l.Bore)*1e3),
+		limitTubeWall.Check(fn, float64(l.Wall)*1e3),
+		limitWallLambda.Check(fn, float64(l.Conductivity)),
+		limitInsulation.Check(fn, float64(l.Insulation)*1e3),
+		limitWallLambda.Check(fn, float64(l.InsulationConductivity)),
+		limitSolar.Check(fn, l.Solar),
+		limitLiquid.Check(fn, inlet.Celsius()),
+		l.Around.check(fn),
+	)
+}
+
+// check returns an error in the name of fn if the answer is not finite or the
+// beer would freeze.
+func (r *LineRun) check(fn string) error {
+	return cmp.Or(
+		finite(fn, r.Temperature.Celsius(), r.settles, float64(r.UA), float64(r.Heat), float64(r.CriticalRadius), r.TimeConstant.Seconds()),
+		r.line.Beer.freezes(fn, r.Temperature),
+	)
+}
+
+// noLineRun is what a calculation of a line returns beside an error.
+func noLineRun() LineRun {
+	n := math.NaN()
+	return LineRun{UA: Conductance(n), Heat: unit.Power(n), HoldUp: unit.Volume(n), CriticalRadius: unit.Length(n)}
+}
+
+// Course returns the temperature of the standing beer at n evenly spaced times
+// from the start to the end, both included; n is at least 2. For flowing beer
+// there is none.
+func (r LineRun) Course(n int) []Sample {
+	if r.flows || !r.Temperature.IsValid() {
+		return nil
 	}
-	return l.Around.check(fn)
+	return course(n, r.extent, func(s float64) float64 {
+		return r.settles - (r.settles-r.inlet)*r.scale.After(s)
+	})
+}
+
+// lineBand is the uncertainty of a line's conductance and of its time constant.
+// Source: bands of the outside films where the weather is known, combined.
+const lineBand = 0.15
+
+// Band returns the interval of the temperature, in °C, that ±15 % of the line's
+// conductance spans.
+func (r LineRun) Band() volume.Band {
+	at := func(f float64) float64 {
+		s := r.extent * f
+		if r.flows {
+			s /= r.capacity
+		}
+		return r.inlet + (r.settles-r.inlet)*(1-r.scale.After(s))
+	}
+	a, b := at(1-lineBand), at(1+lineBand)
+	return volume.Band{Name: "temperature", Low: math.Min(a, b), High: math.Max(a, b), Suffix: "c", Source: "conductance of the line ±" + percent(lineBand)}
+}
+
+// Steps returns the working, from the resistances to the temperature.
+func (r LineRun) Steps() []volume.Step {
+	steps := []volume.Step{
+		{Name: "length", Symbol: "L", Value: float64(r.line.Length), Suffix: "m", Source: "given"},
+		{Name: "bore", Symbol: "d", Value: float64(r.line.Bore), Suffix: "m", Source: "given"},
+		{Name: "outside of the tube", Symbol: "d_o", Value: float64(r.line.Bore + 2*r.line.Wall), Suffix: "m", Source: "bore and twice the wall"},
+		{Name: "outside of the foam", Symbol: "D", Value: float64(r.line.Bore + 2*r.line.Wall + 2*r.line.Insulation), Suffix: "m", Source: "and twice the insulation"},
+		{Name: "inlet", Symbol: "T_in", Value: r.inlet, Suffix: "c", Source: "given"},
+		{Name: "settling temperature", Symbol: "T_s", Value: r.settles, Suffix: "c", Source: "the outside takes up no heat: air, or above it in the sun"},
+	}
+	if r.flows {
+		steps = append(steps, volume.Step{Name: "Nusselt number inside", Symbol: "Nu", Value: r.nusselt, Source: "Hausen or Gnielinski, straight tube"})
+	}
+	steps = append(steps,
+		volume.Step{Name: "resistance up to the outer surface", Symbol: "R_i", Value: r.inside, Suffix: "k_m_per_w", Source: "film inside where it flows, ln(d_o/d)/(2π k) of tube and foam"},
+		volume.Step{Name: "resistance beyond it", Symbol: "R_o", Value: r.outside, Suffix: "k_m_per_w", Source: "convection, radiation and dew, at the inlet temperature"},
+		volume.Step{Name: "share of the heat that dew brings", Symbol: "q_dew/q", Value: r.dewShare, Source: "heat and mass transfer analogy"},
+		volume.Step{Name: "conductance of the line", Symbol: "UA", Value: float64(r.UA), Suffix: "w_per_k", Source: "L/(R_i + R_o)"},
+	)
+	if r.flows {
+		steps = append(steps,
+			volume.Step{Name: "capacity rate of the flow", Symbol: "ṁc", Value: r.capacity, Suffix: "w_per_k", Source: "density × flow × specific heat of the beer"},
+			volume.Step{Name: "temperature at the end", Symbol: "T", Value: r.Temperature.Celsius(), Suffix: "c", Source: "T_s + (T_in − T_s) e^(−UA/ṁc), UA following the temperature"})
+	} else {
+		steps = append(steps,
+			volume.Step{Name: "heat capacity that takes part", Symbol: "C′", Value: r.capacity, Suffix: "j_per_m_k", Source: "∫ φ² dC′ of beer, wall and foam"},
+			volume.Step{Name: "time constant", Symbol: "τ", Value: r.TimeConstant.Seconds(), Suffix: "s", Source: "(R_i + R_o) C′, R_o following the temperature"},
+			volume.Step{Name: "time", Symbol: "t", Value: r.extent, Suffix: "s", Source: "given"},
+			volume.Step{Name: "temperature after it", Symbol: "T", Value: r.Temperature.Celsius(), Suffix: "c", Source: "T_s + (T_in − T_s) e^(−t/τ), τ following the temperature"})
+	}
+	return append(steps, volume.Step{Name: "critical radius of the outer layer", Symbol: "r_c", Value: float64(r.CriticalRadius), Suffix: "m", Source: "k/h_o"})
 }

@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"example.com/pourwell/internal/checktest"
+	"example.com/pourwell/internal/heat"
 	"example.com/pourwell/internal/water"
 	"pgregory.net/rapid"
 )
@@ -133,34 +134,11 @@ func TestConductivity(t *testing.T) {
 		t.Fatal(err)
 	}
 	checktest.Near(t, "water", float64(k), 0.606502308, 1e-4) // SR6-08, table 8
+	w := heat.Water(290)
+	checktest.Near(t, "water as a beer, Pr", Water.fluidAt(16.85).Pr, w.Pr, 0.001*w.Pr)
 	if k, err := (Beer{}).Conductivity(Celsius(41)); err == nil || !math.IsNaN(float64(k)) {
 		t.Error("41 °C is accepted")
 	}
-}
-
-func TestFreezingPoint(t *testing.T) {
-	for _, row := range checktest.Table(t, "ethanol_freezing.csv") {
-		a := row.Number("ethanol_mass_pct")
-		if a > 12 {
-			continue // stronger than beer
-		}
-		checktest.Near(t, "ethanol alone", -ethanolDepression*a, row.Number("lange_degC"), 0.3)
-	}
-	checktest.Near(t, "water", Water.FreezingPoint().Celsius(), 0, 1e-9)
-	// 5 % beer of 12 °P: -2.08 °C by adding up what lowers it (ethanol as in
-	// Lange, extract, gas, salts); the rule is good to 0.4 K.
-	checktest.Near(t, "beer", Beer{}.FreezingPoint().Celsius(), -2.08, 0.4)
-}
-
-// Balling's rule on ordinary beer gives the 12 °P that texts pair with it; a
-// wort is its own original.
-func TestOriginalExtract(t *testing.T) {
-	checktest.Near(t, "ordinary beer", Beer{}.OriginalExtract(), 12, 0.5)
-	wort, err := BeerOf(0, 1.0484)
-	if err != nil {
-		t.Fatal(err)
-	}
-	checktest.Near(t, "wort of 1.0484", wort.OriginalExtract(), 12, 0.05)
 }
 
 func TestLiquidProperties(t *testing.T) {

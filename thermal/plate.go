@@ -1,10 +1,11 @@
 package thermal
 
 import (
+	"cmp"
+	"fmt"
 	"math"
+	"time"
 
-	"example.com/pourwell/internal/pipe"
-	"example.com/pourwell/internal/water"
 	"example.com/pourwell/volume"
 	"gonum.org/v1/gonum/unit"
 )
@@ -71,46 +72,6 @@ type PlateChill struct {
 	capacity     float64 // of block and content, J/K
 }
 
-// Constants of a plate.
-const (
-	aluminiumHeat = 880.0  // J/(kg K), aluminium alloys, EN 12524
-	bodyResist    = 1.5e-4 // from passage to face through the block, K/W; assumed
-	plateRounds   = 6      // of the mean temperature that the film depends on
-
-	// Foot of a cube on a warm face: half its width, and what presses on it.
-	// Assumed: a bed of ice some 40 cm deep on the feet of its lowest layer.
-	iceFoot     = 0.012 // m
-	icePressure = 3600  // Pa
-	iceExcess   = 5     // K, of the block above melting ice
-)
-
-// squeezedFilm returns the thickness in m of the film of water under a disc of
-// melting ice of radius r m that a pressure p Pa presses on a face dt K above
-// 0 °C.
-//
-//	δ = [1.5 μ k ΔT R² / (ρ L p)]^(1/4)
-//
-// Source: close-contact melting, M. K. Moallemi, B. W. Webb and R. Viskanta,
-// J. Heat Transfer 108 (1986) 894; the form for a disc derived here from
-// lubrication theory. Water at 2.5 °C.
-func squeezedFilm(dt, r, p float64) float64 {
-	const mu, k, rho = 1.64e-3, filmWaterConductivity, 1000
-	return math.Sqrt(math.Sqrt(1.5 * mu * k * dt * r * r / (rho * water.LatentHeat * p)))
-}
-
-const filmWaterConductivity = 0.563 // W/(m K), water at 2.5 °C, IAPWS
-
-// toIce returns the conductance in W/K between the block and the ice on it:
-//
-//	1/G = 1/{A [φ h_ice + (1 − φ) h_film]} + R_body
-//
-// with φ the share of the face that ice touches.
-func (p *Plate) toIce() float64 {
-	feet := filmWaterConductivity / squeezedFilm(iceExcess, iceFoot, icePressure)
-	h := p.Contact*feet + (1-p.Contact)*float64(p.Film)
-	return 1 / (1/(float64(p.Width)*float64(p.Depth)*h) + bodyResist)
-}
-
 // Chill returns how a steady flow of beer that enters at inlet leaves the
 // plate: the passage is a tube in a block of one temperature, the block gives
 // its heat to melting ice.
@@ -130,70 +91,118 @@ func (p Plate) Chill(inlet Temperature, flow Flow) (PlateChill, error) {
 	return p.chill(inlet.Celsius(), float64(flow)), nil
 }
 
-// chill solves the plate; all arguments are within their ranges.
-func (p *Plate) chill(inlet, flow float64) PlateChill {
-	bore, length := float64(p.Bore), float64(p.Passage)
-	density, specific := p.Beer.density(inlet), p.Beer.heatCapacity(inlet/2)
-	r := PlateChill{
-		plate: *p, inlet: inlet, capacityRate: density * flow * specific,
-		HoldUp: unit.Volume(math.Pi / 4 * bore * bore * length), ice: p.toIce(),
+// Serve returns the temperatures of glasses drawn one after another through
+// the plate, whose block begins at the ice's temperature. The block takes up
+// the heat of a pour and gives it to the ice before and during the next:
+//
+//	C dT/dt = ṁ c ε (T_in − T) − G T   while a glass fills
+//	C dT/dt = −G T                      between glasses
+//
+// solved exactly. The beer in the passage counts with the block.
+//
+// Valid as [Plate.Chill], for glasses from 20 mL to 20 L; outside it, or if a
+// glass is not full before the next begins, Serve returns a [*RangeError].
+func (p Plate) Serve(inlet Temperature, pours Pours) (Service, error) {
+	const fn = "thermal.Plate.Serve"
+	if err := pours.check(fn); err != nil {
+		return noService(), err
 	}
-	r.capacity = float64(p.Mass)*aluminiumHeat + density*specific*float64(r.HoldUp)
-	outlet := inlet / 2
-	for range plateRounds {
-		mean := (inlet + outlet) / 2
-		mu, k := p.Beer.viscosity(mean), p.Beer.conductivity(mean)
-		r.Reynolds = 4 * density * flow / (math.Pi * bore * mu)
-		r.nusselt = pipe.NusseltStraight(r.Reynolds, mu*specific/k, bore/length)
-		r.film = r.nusselt * k / bore
-		r.share = -math.Expm1(-r.film * math.Pi * bore * length / r.capacityRate)
-		outlet = r.outletWith(r.ice)
+	r, err := p.Chill(inlet, pours.Flow)
+	if err != nil {
+		return noService(), err
 	}
-	passed := r.capacityRate * r.share
-	r.Outlet, r.Block = Celsius(outlet), Celsius(passed*inlet/(r.ice+passed))
-	r.Effectiveness = r.share * r.ice / (r.ice + passed)
-	r.NTU = -math.Log1p(-r.Effectiveness)
-	r.UA = Conductance(r.NTU * r.capacityRate)
-	r.Heat = unit.Power(r.capacityRate * (inlet - outlet))
-	r.IcePerLitre = unit.Mass(density * specific * 1e-3 * (inlet - outlet) / water.LatentHeat)
-	r.IcePerHour = unit.Mass(float64(r.Heat) * 3600 / water.LatentHeat)
-	return r
+	s := r.serve(pours, r.ice)
+	low, high := r.serve(pours, 2*r.ice), r.serve(pours, r.ice/2)
+	s.low, s.high, s.because = low.Last.Celsius(), high.Last.Celsius(), plateBand
+	return s, nil
 }
 
-// outletWith returns the outlet temperature in °C with the conductance ice,
-// W/K, between block and ice.
-func (r *PlateChill) outletWith(ice float64) float64 {
-	passed := r.capacityRate * r.share
-	return r.inlet * (1 - r.share*ice/(ice+passed))
-}
+// voids is the share of a bed of ice cubes that is not ice: random packings of
+// cubes hold 35 to 45 %. Assumed.
+const voids = 0.40
 
-var (
-	limitPlateSize = volume.Range{Name: "size of the plate", Min: 0.05, Max: 1.5, Suffix: "m", Source: "plates of ice boxes"}
-	limitPlateMass = volume.Range{Name: "mass of the plate", Min: 0.5, Max: 100, Suffix: "kg", Source: "plates of ice boxes"}
-	limitContact   = volume.Range{Name: "contact share", Min: 0, Max: 1, Source: "a share: 0.13 is 13 %"}
-	limitPlateBeer = volume.Range{Name: "beer temperature at a plate", Min: 0, Max: 40, Suffix: "c", Source: "melting ice at 0 °C can warm nothing"}
-)
+// DrainDue returns how long glasses may be drawn until the melt water they
+// leave, with the drain shut, carries half of the ice's weight and so takes
+// half the contact away: when a bed with the share v of voids has lost the
+// fraction
+//
+//	M/m = 1/[2 (1 − v)/v + 1]
+//
+// of its mass, a quarter with v = 0.40. What the box itself melts shortens it.
+//
+// Valid as [Plate.Serve], for 0.5 to 500 kg of ice. Where no beer is chilled,
+// DrainDue returns an error that wraps [volume.ErrNever].
+func (p Plate) DrainDue(inlet Temperature, pours Pours, ice unit.Mass) (time.Duration, error) {
+	const fn = "thermal.Plate.DrainDue"
+	if err := limitPlateIce.Check(fn, float64(ice)); err != nil {
+		return 0, err
+	}
+	s, err := p.Serve(inlet, pours)
+	if err != nil {
+		return 0, err
+	}
+	rate := float64(s.IcePerHour) / 3600 // kg/s
+	if !(rate > 0) {
+		return 0, fmt.Errorf("%s: %w: beer that enters at %s melts no ice", fn, volume.ErrNever, onBothScales(inlet))
+	}
+	return seconds(float64(ice) / (2*(1-voids)/voids + 1) / rate), nil
+}
 
 // check returns a [*volume.RangeError] in the name of fn if the plate, the
 // inlet temperature or the flow lies outside its range.
 func (p *Plate) check(fn string, inlet Temperature, flow Flow) error {
-	for _, x := range [...]struct {
-		limit *volume.Range
-		value float64
-	}{
-		{&limitPlateSize, float64(p.Width)},
-		{&limitPlateSize, float64(p.Depth)},
-		{&limitPlateMass, float64(p.Mass)},
-		{&limitTubeLength, float64(p.Passage)},
-		{&limitBore, float64(p.Bore) * 1e3},
-		{&limitContact, p.Contact},
-		{&limitFilm, float64(p.Film)},
-		{&limitPlateBeer, inlet.Celsius()},
-		{&limitFlow, flow.LitresPerMinute()},
-	} {
-		if err := x.limit.Check(fn, x.value); err != nil {
-			return err
-		}
+	return cmp.Or(
+		limitPlateSize.Check(fn, float64(p.Width)),
+		limitPlateSize.Check(fn, float64(p.Depth)),
+		limitPlateMass.Check(fn, float64(p.Mass)),
+		limitTubeLength.Check(fn, float64(p.Passage)),
+		limitBore.Check(fn, float64(p.Bore)*1e3),
+		limitContact.Check(fn, p.Contact),
+		limitFilm.Check(fn, float64(p.Film)),
+		limitPlateBeer.Check(fn, inlet.Celsius()),
+		limitFlow.Check(fn, flow.LitresPerMinute()),
+	)
+}
+
+// noPlateChill is what Chill returns beside an error.
+func noPlateChill() PlateChill {
+	n := math.NaN()
+	return PlateChill{
+		Effectiveness: n, NTU: n, Reynolds: n, UA: Conductance(n), Heat: unit.Power(n),
+		IcePerLitre: unit.Mass(n), IcePerHour: unit.Mass(n), HoldUp: unit.Volume(n),
 	}
-	return nil
+}
+
+// plateBand says where the width of a plate's answers comes from.
+const plateBand = "contact between ice and plate within a factor of 2"
+
+// Band returns the interval of the outlet temperature, in °C, with twice and
+// with half the conductance between block and ice.
+func (r PlateChill) Band() volume.Band {
+	return volume.Band{Name: "outlet", Low: r.outletWith(2 * r.ice), High: r.outletWith(r.ice / 2), Suffix: "c", Source: plateBand}
+}
+
+// Steps returns the working of the chill, from flow to ice.
+func (r PlateChill) Steps() []volume.Step {
+	return []volume.Step{
+		{Name: "inlet", Symbol: "T_in", Value: r.inlet, Suffix: "c", Source: "given"},
+		{Name: "bore of the passage", Symbol: "d", Value: float64(r.plate.Bore), Suffix: "m", Source: "given"},
+		{Name: "length of the passage", Symbol: "L", Value: float64(r.plate.Passage), Suffix: "m", Source: "given"},
+		{Name: "face", Symbol: "A", Value: float64(r.plate.Width) * float64(r.plate.Depth), Suffix: "m2", Source: "given"},
+		{Name: "capacity rate of the flow", Symbol: "ṁc", Value: r.capacityRate, Suffix: "w_per_k", Source: "density × flow × specific heat of the beer"},
+		{Name: "Reynolds number at mean temperature", Symbol: "Re", Value: r.Reynolds, Source: "4 ṁ/(π d μ)"},
+		{Name: "Nusselt number", Symbol: "Nu", Value: r.nusselt, Source: "Gnielinski and Hausen, straight tube"},
+		{Name: "film in the passage", Symbol: "h", Value: r.film, Suffix: "w_per_m2_k", Source: "Nu k/d"},
+		{Name: "effectiveness of the passage", Symbol: "ε", Value: r.share, Source: "1 − e^(−h π d L/ṁc)"},
+		{Name: "share of the face that ice touches", Symbol: "φ", Value: r.plate.Contact, Source: "assumed"},
+		{Name: "film on the rest of the face", Symbol: "h_film", Value: float64(r.plate.Film), Suffix: "w_per_m2_k", Source: "assumed"},
+		{Name: "conductivity of that water", Symbol: "k", Value: filmWaterConductivity, Suffix: "w_per_m_k", Source: "water at 2.5 °C, IAPWS"},
+		{Name: "block from passage to face", Symbol: "R_body", Value: bodyResist, Suffix: "k_per_w", Source: "assumed"},
+		{Name: "film of melt water under a foot of ice", Symbol: "δ", Value: squeezedFilm(iceExcess, iceFoot, icePressure), Suffix: "m", Source: "close-contact melting: [1.5 μ k ΔT R²/(ρ L p)]^¼"},
+		{Name: "conductance from block to ice", Symbol: "G", Value: r.ice, Suffix: "w_per_k", Source: "1/{1/(A [φ k/δ + (1 − φ) h_film]) + R_body}"},
+		{Name: "block", Symbol: "T_b", Value: r.Block.Celsius(), Suffix: "c", Source: "ṁc ε T_in/(G + ṁc ε)"},
+		{Name: "outlet", Symbol: "T_out", Value: r.Outlet.Celsius(), Suffix: "c", Source: "T_in − ε (T_in − T_b)"},
+		{Name: "heat", Symbol: "q", Value: float64(r.Heat), Suffix: "w", Source: "ṁc (T_in − T_out)"},
+		{Name: "capacity of block and content", Symbol: "C", Value: r.capacity, Suffix: "j_per_k", Source: "m c of aluminium + ρ c V of beer"},
+	}
 }

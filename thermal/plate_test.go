@@ -7,6 +7,7 @@ import (
 	"time"
 
 	"example.com/pourwell/internal/checktest"
+	"example.com/pourwell/internal/heat"
 	"example.com/pourwell/internal/water"
 	"example.com/pourwell/volume"
 	"gonum.org/v1/gonum/unit"
@@ -33,10 +34,10 @@ func TestPlateEffectiveness(t *testing.T) {
 		t.Fatal(err)
 	}
 	for ntu, effectiveness := range map[float64]float64{1: 0.632, 2: 0.865, 3: 0.950} {
-		checktest.Near(t, "effectiveness", 1-approach(1, 0, ntu), effectiveness, 0.0005)
+		checktest.Near(t, "effectiveness", 1-heat.Approach(1, 0, ntu), effectiveness, 0.0005)
 	}
 	ntu := r.film * math.Pi * float64(p.Bore) * float64(p.Passage) / r.capacityRate
-	checktest.Near(t, "share of the passage", r.share, 1-approach(1, 0, ntu), 1e-12)
+	checktest.Near(t, "share of the passage", r.share, 1-heat.Approach(1, 0, ntu), 1e-12)
 }
 
 // Beer's heat is the block's is the ice's, in each regime of flow and kind of

@@ -4,112 +4,12 @@ import (
 	"errors"
 	"math"
 	"testing"
+	"time"
 
-	"example.com/pourwell/internal/air"
 	"example.com/pourwell/internal/checktest"
 	"gonum.org/v1/gonum/unit"
 	"pgregory.net/rapid"
 )
-
-// meadow returns an upright steel face in air.
-func meadow(c, rh float64) face {
-	f := face{length: 0.5, diameter: 0.22, dry: 0.2, wet: 0.7, t: c + zeroCelsius, p: air.SeaLevel}
-	f.ratio = air.HumidityRatio(f.t, rh, f.p)
-	return f
-}
-
-// The heat of dew at a film of 4.4 W/(m² K), surface 6.5 °C, air of 30 °C and
-// 50 %, in closed form with saturation by Magnus: 88.92 W/m². Magnus and the
-// heat of condensation leave 1 %.
-func TestDewHeat(t *testing.T) {
-	f := meadow(30, 0.5)
-	ts := 6.5 + zeroCelsius
-	_, dew := f.flux(ts)
-	checktest.Near(t, "dew", dew*4.4/f.film(ts), 88.92, 0.9)
-}
-
-// Above the dew point, 18.4 °C, there is none.
-func TestDewPointParts(t *testing.T) {
-	f := meadow(30, 0.5)
-	if _, dew := f.flux(18.5 + zeroCelsius); dew != 0 {
-		t.Errorf("dew %g W/m² above the dew point", dew)
-	}
-	if _, dew := f.flux(18.3 + zeroCelsius); !(dew > 0) {
-		t.Error("no dew below the dew point")
-	}
-}
-
-// Still air: 3 to 5 W/(m² K) beside a keg 25 K colder, and wind of 2 m/s some
-// 7 to 15 more, as texts give for free and forced convection of gases (2 to 25
-// and 25 to 250 W/(m² K), Bergman et al., table 1.1; from memory).
-func TestAirFilm(t *testing.T) {
-	f := meadow(30, 0)
-	still := f.film(278)
-	f.velocity = 2
-	windy := f.film(278)
-	if !(3 <= still && still <= 5.5 && still+7 <= windy && windy <= 25) {
-		t.Errorf("still %.1f, windy %.1f W/(m² K)", still, windy)
-	}
-	f.kind = faceUp // cold and facing up: hindered
-	f.velocity = 0
-	up := f.film(278)
-	f.kind = faceDown
-	if down := f.film(278); !(up < down) {
-		t.Errorf("cold face up %.2f, down %.2f", up, down)
-	}
-}
-
-// The surface temperature balances: what passes the resistance is what the
-// outside gives, for any air, body and resistance.
-func TestThroughBalances(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		f := meadow(rapid.Float64Range(-10, 45).Draw(t, "air"), rapid.Float64Range(0, 1).Draw(t, "rh"))
-		f.kind = faceKind(rapid.IntRange(0, 2).Draw(t, "kind"))
-		f.sun = rapid.Float64Range(0, 400).Draw(t, "sun")
-		f.velocity = rapid.Float64Range(0, 10).Draw(t, "wind")
-		tb := rapid.Float64Range(-2, 40).Draw(t, "body") + zeroCelsius
-		r := rapid.Float64Range(1e-3, 1).Draw(t, "r")
-		q, _ := f.through(tb, r)
-		ts := tb + q*r
-		out, _ := f.flux(ts)
-		// 1e-4 K at the surface, to which through solves, times what the outside
-		// gives per kelvin there; twice that, since a film curves and dew sets in.
-		warmer, _ := f.flux(ts + 1e-3)
-		colder, _ := f.flux(ts - 1e-3)
-		perKelvin := math.Max(math.Abs(warmer-out), math.Abs(out-colder)) / 1e-3
-		tolerance := 2e-4 * perKelvin
-		if math.Abs(ts-zeroCelsius) < 0.05 {
-			// Hyland & Wexler's formulas for ice and for water do not quite meet at
-			// 0 °C, and there the balance jumps over its root: 0.02 K at the most.
-			tolerance += 0.02 * perKelvin
-		}
-		if !(math.Abs(q-out) <= tolerance) {
-			t.Fatalf("%g W/m² through, %g from outside at %g °C", q, out, ts-zeroCelsius)
-		}
-	})
-}
-
-// The parts add up to the whole, the beam never exceeds the sun's own, and the
-// light on level ground is what was given. Meinel's beam at 50° is 888 W/m²
-// (equation and constants from a secondary source).
-func TestSunOn(t *testing.T) {
-	checktest.Near(t, "beam at 50°", clearBeam(math.Sin(50*math.Pi/180)), 888, 1)
-	checktest.Near(t, "night", clearSky(-0.1)+clearBeam(0), 0, 0)
-	rapid.Check(t, func(t *rapid.T) {
-		g := rapid.Float64Range(0, 1200).Draw(t, "sun")
-		l := sunOn(Irradiance(g))
-		if !(math.Abs(l.beam*l.up+l.diffuse-g) <= 1e-6 && l.diffuse >= -1e-9 && l.beam <= 1361 && l.onLevel() == l.global) {
-			t.Fatalf("%+v from %g", l, g)
-		}
-		if s := l.onUpright(); !(0 <= s && s <= g+500) {
-			t.Fatalf("side %g from %g", s, g)
-		}
-	})
-	// A low sun falls on the side more than on the ground.
-	if l := sunOn(Irradiance(clearSky(math.Sin(10 * math.Pi / 180)))); !(l.beam > 2*l.global) {
-		t.Errorf("%+v", l)
-	}
-}
 
 func TestSurroundingsRefuse(t *testing.T) {
 	nan := math.NaN()
@@ -141,5 +41,56 @@ func TestAltitudeBounds(t *testing.T) {
 		if err := s.check("test"); (err == nil) != ok {
 			t.Errorf("%g m: %v", h, err)
 		}
+	}
+}
+
+func TestClearSky(t *testing.T) {
+	// With the sun 50° up, pvlib prints 778.77 W/m²; at 63.45° north on the 21st
+	// of June (declination 23.45°) it stands there at noon.
+	g, err := ClearSky(63.45, 172, 12)
+	if err != nil {
+		t.Fatal(err)
+	}
+	checktest.Near(t, "noon", float64(g), 778.77, 0.1)
+	if g, err := ClearSky(50, 172, 0); err != nil || g != 0 {
+		t.Errorf("midnight: %v, %v", float64(g), err)
+	}
+	var r *RangeError
+	for _, c := range [][3]float64{{91, 1, 1}, {0, 0, 1}, {0, 1, 25}, {math.NaN(), 1, 1}, {0, math.NaN(), 1}, {0, 1, math.Inf(1)}} {
+		if g, err := ClearSky(c[0], c[1], c[2]); !errors.As(err, &r) || !math.IsNaN(float64(g)) {
+			t.Errorf("%v: %v, %v", c, float64(g), err)
+		}
+	}
+	// The morning mirrors the afternoon, and noon is never surpassed.
+	rapid.Check(t, func(t *rapid.T) {
+		lat, day := rapid.Float64Range(-60, 60).Draw(t, "lat"), rapid.Float64Range(1, 365).Draw(t, "day")
+		h := rapid.Float64Range(0, 12).Draw(t, "h")
+		am, err1 := ClearSky(lat, day, 12-h)
+		pm, err2 := ClearSky(lat, day, 12+h)
+		noon, err3 := ClearSky(lat, day, 12)
+		if errors.Join(err1, err2, err3) != nil || math.Abs(float64(am-pm)) > 1e-9 || am > noon+1e-9 || noon > 1040 {
+			t.Fatalf("%g, %g, noon %g", float64(am), float64(pm), float64(noon))
+		}
+	})
+}
+
+// 40 °F on a sunny day (McLaren et al. 2005, from memory), none in the shade;
+// the water in the air stays.
+func TestClosedCar(t *testing.T) {
+	s := in30(0.5)
+	if c := s.InClosedCar(); c.Air != s.Air || c.Humidity != s.Humidity {
+		t.Errorf("in the shade: %+v", c)
+	}
+	s.Sun, s.Wind = 800, 3
+	c := s.InClosedCar()
+	checktest.Near(t, "rise", c.Air.Fahrenheit()-s.Air.Fahrenheit(), 40, 1)
+	checktest.Near(t, "dew point stays", c.ambient().Ratio, in30(0.5).ambient().Ratio, 1e-9)
+	if c.Sun != 0 || c.Wind != 0 {
+		t.Errorf("%+v", c)
+	}
+	keg := DefaultKeg(vessel(t, "soda-5gal"), Celsius(3), s)
+	keg.Around = c
+	if w, err := keg.After(time.Hour); err != nil || !(w.Temperature.Celsius() > 6) {
+		t.Errorf("%v, %v", w.Temperature, err)
 	}
 }

@@ -6,7 +6,11 @@ import (
 	"math"
 
 	"example.com/pourwell/internal/quantity"
+	"example.com/pourwell/internal/water"
 )
+
+// zeroCelsius is 0 °C in kelvin.
+const zeroCelsius = water.ZeroCelsius
 
 // A Temperature is a point on the temperature scale. It is opaque so that a
 // number of degrees cannot stand for one without its scale being named. The

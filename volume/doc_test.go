@@ -13,6 +13,18 @@ func TestValidityTable(t *testing.T) {
 	checktest.Validity(t, "%-28s %g to %g %s", Limits())
 }
 
+// Each parameter has a row, and what the rows say they bound exists.
+func TestFields(t *testing.T) {
+	checktest.Fields(t, Limits(), map[string]string{
+		"Glass.Mass":            "heat alone reads it, package thermal",
+		"Vessel.Rated":          "the stamp binds; nothing here is computed from it",
+		"sum of the shares":     "of all beers of a menu",
+		"servings of a mix":     "follow from the crowd",
+		"time for each serving": "pour time and change together",
+		"taps kept busy":        "follow from guests and servings",
+	})
+}
+
 // Each exported function and method, and the outside value it is checked
 // against. What has none says why.
 var outsideChecks = map[string]string{

@@ -3,6 +3,7 @@ package main
 import (
 	"fmt"
 	"os"
+	"reflect"
 	"runtime/debug"
 	"slices"
 	"strings"
@@ -19,23 +20,18 @@ func checkCommand(args []string) error {
 	if strings.HasPrefix(args[0], "-") {
 		return nil // the parser finds the command behind the flags
 	}
-	commands := []string{"event", "help"}
-	var here, elsewhere []string
-	for _, p := range catalog.Packages {
-		commands = append(commands, p.Name)
-	}
+	here := names(args[0])
+	var elsewhere []string
 	for _, c := range catalog.All() {
-		if c.Package == args[0] {
-			here = append(here, c.Name)
-		} else if c.Name == args[0] {
+		if c.Name == args[0] && here == nil {
 			elsewhere = append(elsewhere, "pourwell "+c.Title())
 		}
 	}
 	switch {
 	case elsewhere != nil:
 		return &calc.UsageError{What: fmt.Sprintf("%q stands behind its package", args[0]), Hint: strings.Join(elsewhere, " or ")}
-	case !slices.Contains(commands, args[0]):
-		return &calc.UsageError{What: fmt.Sprintf("there is no command %q", args[0]), Hint: nearest(args[0], commands)}
+	case !slices.Contains(commands(), args[0]):
+		return &calc.UsageError{What: fmt.Sprintf("there is no command %q", args[0]), Hint: nearest(args[0], commands())}
 	case here == nil:
 		return nil
 	case len(args) == 1 || strings.HasPrefix(args[1], "-"):
@@ -46,12 +42,41 @@ func checkCommand(args []string) error {
 	return nil
 }
 
+// commands lists the first words of a command line.
+func commands() []string {
+	all := []string{"event", "help"}
+	for _, p := range catalog.Packages {
+		all = append(all, p.Name)
+	}
+	return all
+}
+
 // nearest asks for the word that was probably meant, or lists them all.
 func nearest(word string, known []string) string {
 	if near := quantity.Nearest(word, known); near != "" {
 		return "did you mean " + near + "?"
 	}
 	return "there are " + strings.Join(known, ", ")
+}
+
+// checkGlobals returns a usage error for a flag that is typed twice or empty. A
+// calculation checks its own.
+func checkGlobals(ctx *kong.Context) error {
+	times := map[string]int{}
+	for _, p := range ctx.Path {
+		if p.Flag == nil || p.Flag.Target.Type() == wordsType {
+			continue
+		}
+		name := p.Flag.Name
+		times[name]++
+		switch {
+		case times[name] > 1:
+			return &calc.UsageError{What: fmt.Sprintf("--%s is given %d times", name, times[name]), Hint: "give it once"}
+		case p.Flag.Target.Kind() == reflect.String && p.Flag.Target.Len() == 0:
+			return &calc.UsageError{What: "--" + name + " is empty", Hint: strings.ReplaceAll(globalHelp[name], "$$", "$")}
+		}
+	}
+	return nil
 }
 
 // unitsOf returns the units of display: as typed, else as the environment
@@ -85,9 +110,8 @@ func helpAsked(args []string) (topics []string, asked bool) {
 			topics = append(topics, a)
 		}
 	}
-	asked = asked || len(args) == 0
-	if asked && len(topics) > 0 && !slices.ContainsFunc(catalog.Packages[:], func(p catalog.Package) bool { return p.Name == topics[0] }) {
+	if len(topics) > 0 && !catalog.IsPackage(topics[0]) {
 		topics = topics[:1]
 	}
-	return topics, asked
+	return topics, asked || len(args) == 0
 }

@@ -7,23 +7,42 @@ import (
 	"slices"
 	"strings"
 
+	"example.com/pourwell/cmd/pourwell/internal/answer"
 	"example.com/pourwell/cmd/pourwell/internal/calc"
 	"example.com/pourwell/cmd/pourwell/internal/catalog"
+	"example.com/pourwell/cmd/pourwell/internal/draw"
 	"example.com/pourwell/internal/quantity"
 	"github.com/alecthomas/kong"
 )
 
 // globals are the flags every command has.
 type globals struct {
-	Units   string `enum:"us,metric,both" default:"both" help:"${units}"`
-	Format  string `enum:"text,json,csv,markdown" default:"text" help:"${format}"`
-	Explain bool   `help:"${explain}"`
-	Rows    string `help:"${rows}" placeholder:"NAME"`
-	Plot    string `help:"${plot}" placeholder:"FILE" predictor:"plot"`
-	Input   string `help:"${input}" placeholder:"FILE" predictor:"csv"`
-	Show    string `help:"${show}" placeholder:"KEY,..."`
-	Samples whole  `help:"${samples}" placeholder:"N"`
-	Seed    whole  `help:"${seed}" default:"1"`
+	Units     string `enum:"us,metric,both" default:"both" help:"${units}"`
+	Format    string `enum:"text,json,csv,markdown" default:"text" help:"${format}"`
+	Explain   bool   `help:"${explain}"`
+	Rows      string `help:"${rows}" placeholder:"NAME"`
+	Plot      string `help:"${plot}" placeholder:"FILE" files:"svg,png"`
+	Overwrite bool   `help:"${overwrite}"`
+	Input     string `help:"${input}" placeholder:"FILE" files:"csv"`
+	Literal   bool   `help:"${literal}"`
+	Show      string `help:"${show}" placeholder:"KEY,..."`
+	Samples   whole  `help:"${samples}" placeholder:"N"`
+	Seed      whole  `help:"${seed}" default:"1"`
+}
+
+// plot returns the file of the figure.
+func (g *globals) plot() draw.File { return draw.File{Name: g.Plot, Overwrite: g.Overwrite} }
+
+// request says how an answer is asked for.
+func (g *globals) request(con console, units quantity.System) *answer.Request {
+	r := &answer.Request{
+		Format: g.Format, Rows: g.Rows, Plot: g.plot(), Input: g.Input, Samples: int(g.Samples), Seed: uint64(g.Seed),
+		In: con.in, Out: con.out, Err: con.err, Failure: func(err error) string { return failure(err, units) },
+	}
+	if g.Show != "" {
+		r.Show = strings.Split(g.Show, ",")
+	}
+	return r
 }
 
 // whole is a whole number from 0 on.
@@ -41,19 +60,21 @@ func (w *whole) UnmarshalText(text []byte) error {
 
 // globalHelp describes the global flags, for the parser and the help alike.
 var globalHelp = kong.Vars{
-	"units":   "us, metric or both (default, or $$POURWELL_UNITS); display only",
-	"format":  "text (default), json or csv; the event also markdown",
-	"explain": "show the working with its sources",
-	"rows":    "with --format csv: write this list of rows, such as tubes or course",
-	"plot":    "draw a range or a course of time into FILE.svg or FILE.png",
-	"input":   "answer every row of FILE.csv, or of standard input for -",
-	"show":    "only these answers of a range, a file or a plot",
-	"samples": "check a tolerance with so many random samples, 100 to 1000000",
-	"seed":    "of the random samples, 1 if not given",
+	"units":     "us, metric or both (default, or $$POURWELL_UNITS); display only",
+	"format":    "text (default), json or csv; the event also markdown",
+	"explain":   "show the working with its sources",
+	"rows":      "with --format csv: write this list of rows, such as tubes or course",
+	"literal":   "with --format csv: put an apostrophe before text that a spreadsheet would take for a formula",
+	"plot":      "draw a range or a course of time into FILE.svg or FILE.png",
+	"overwrite": "replace what --plot finds, even if it is no chart of pourwell",
+	"input":     "answer every row of FILE.csv, or of standard input for -",
+	"show":      "only these answers of a range, a file or a plot",
+	"samples":   "check a tolerance with so many random samples, 100 to 1000000",
+	"seed":      "of the random samples, 1 if not given",
 }
 
 // globalNames lists the global flags in the order of the help.
-var globalNames = []string{"units", "format", "explain", "plot", "input", "show", "rows", "samples", "seed"}
+var globalNames = []string{"units", "format", "explain", "plot", "overwrite", "input", "show", "rows", "literal", "samples", "seed"}
 
 // root is what the parser fills.
 type root struct {
@@ -64,12 +85,12 @@ type root struct {
 }
 
 type eventFlags struct {
-	File   string `arg:"" optional:"" help:"the day, as TOML" predictor:"toml"`
+	File   string `arg:"" optional:"" help:"the day, as TOML"`
 	Sample bool   `help:"print a sample file"`
 }
 
 type helpFlags struct {
-	Topic []string `arg:"" optional:"" help:"a package, a calculation, or a topic" predictor:"topic"`
+	Topic []string `arg:"" optional:"" help:"a package, a calculation, or a topic"`
 }
 
 // words collects what is typed for one flag of a calculation, as text; the
@@ -124,9 +145,6 @@ func flagFields(c *calc.Calculation) []reflect.StructField {
 			t = boolType
 		}
 		tag := fmt.Sprintf(`name:%q help:%q`, in.Name, strings.ReplaceAll(in.Help, "$", ""))
-		if choices(&in) != nil {
-			tag += fmt.Sprintf(` predictor:%q`, predictorName(c, &in))
-		}
 		fields = append(fields, reflect.StructField{Name: fieldName(in.Name), Type: t, Tag: reflect.StructTag(tag)})
 	}
 	return fields
@@ -177,7 +195,7 @@ func typed(ctx *kong.Context) []calc.Typed {
 		switch {
 		case v.Type() == wordsType:
 			all = append(all, calc.Typed{Name: p.Flag.Name, Texts: v.Interface().(words)})
-		case v.Type() == boolType && v.Bool() && p.Flag.Name != "explain":
+		case v.Type() == boolType && v.Bool() && !slices.Contains(globalNames, p.Flag.Name):
 			all = append(all, calc.Typed{Name: p.Flag.Name, Texts: []string{"true"}})
 		}
 	}

@@ -1,10 +1,7 @@
 package main
 
 import (
-	"errors"
 	"io"
-	"io/fs"
-	"os"
 
 	"example.com/pourwell/cmd/pourwell/internal/calc"
 	"example.com/pourwell/cmd/pourwell/internal/plan"
@@ -13,11 +10,11 @@ import (
 
 // runEvent plans the day of a file, or prints a sample of one.
 func runEvent(r *root, stdin io.Reader, w io.Writer, opt report.Options) error {
-	if r.Event.Sample {
-		_, err := io.WriteString(w, plan.Sample)
+	if err := r.unused(); err != nil {
 		return err
 	}
-	if err := onlyForCalculations(r.globals); err != nil {
+	if r.Event.Sample {
+		_, err := io.WriteString(w, plan.Sample)
 		return err
 	}
 	name, data, err := readEvent(r.Event.File, stdin)
@@ -36,22 +33,26 @@ func runEvent(r *root, stdin io.Reader, w io.Writer, opt report.Options) error {
 	case "json":
 		return report.WriteJSON(w, plan.Document(name, &p, opt.Units))
 	case "csv":
-		return report.WriteCSV(w, p.Rows())
+		head, rows := p.Rows()
+		return report.WriteCSV(w, head, rows, opt)
 	case "markdown":
 		return report.PageMarkdown(w, p.Page(opt.Explain), opt)
 	}
 	return report.PageText(w, p.Page(opt.Explain), opt)
 }
 
-// onlyForCalculations refuses the global flags that a plan has no use for.
-func onlyForCalculations(g globals) error {
+// unused returns a usage error for what is typed and the event would ignore.
+func (r *root) unused() error {
 	for _, f := range []struct {
 		name  string
 		given bool
-	}{{"plot", g.Plot != ""}, {"input", g.Input != ""}, {"show", g.Show != ""}, {"rows", g.Rows != ""}, {"samples", g.Samples != 0}} {
+	}{{"plot", r.Plot != ""}, {"overwrite", r.Overwrite}, {"input", r.Input != ""}, {"show", r.Show != ""}, {"rows", r.Rows != ""}, {"samples", r.Samples != 0}} {
 		if f.given {
-			return &calc.UsageError{What: "--" + f.name + " is for a calculation, not for the event", Hint: "drop it; --format csv writes the hours of the tubs"}
+			return &calc.UsageError{What: "--" + f.name + " does not go with event", Hint: "leave it out; --format json and csv hold the numbers of the plan"}
 		}
+	}
+	if r.Event.Sample && r.Event.File != "" {
+		return &calc.UsageError{What: "event --sample reads no file", Hint: "drop --sample, or " + r.Event.File}
 	}
 	return nil
 }
@@ -59,20 +60,10 @@ func onlyForCalculations(g globals) error {
 // readEvent returns the file's name for messages and what is in it; "-" is
 // standard input.
 func readEvent(file string, stdin io.Reader) (name string, data []byte, err error) {
-	switch file {
-	case "":
-		return "", nil, &calc.UsageError{What: "event needs a file", Hint: "pourwell event --sample > my-day.toml writes one to start from"}
-	case "-":
-		data, err = io.ReadAll(stdin)
-		return "standard input", data, err
+	const hint = "pourwell event --sample > my-day.toml writes one to start from"
+	if file == "" {
+		return "", nil, &calc.UsageError{What: "event needs a file", Hint: hint}
 	}
-	data, err = os.ReadFile(file)
-	if err != nil {
-		var at *fs.PathError
-		if errors.As(err, &at) {
-			err = at.Err
-		}
-		return "", nil, &calc.UsageError{What: file + ": " + err.Error(), Hint: "pourwell event --sample > my-day.toml writes one to start from"}
-	}
-	return file, data, nil
+	name, data, err = calc.ReadFile(file, stdin)
+	return name, data, calc.FileError("event", err)
 }

@@ -13,7 +13,9 @@ import (
 	"regexp"
 	"strings"
 	"sync"
+	"syscall"
 
+	"example.com/pourwell/cmd/pourwell/internal/answer"
 	"example.com/pourwell/cmd/pourwell/internal/calc"
 	"example.com/pourwell/cmd/pourwell/internal/catalog"
 	"example.com/pourwell/cmd/pourwell/internal/plan"
@@ -27,9 +29,9 @@ import (
 func fail(w io.Writer, args []string, err error) int {
 	what, hint, code := describe(err, unitsTyped(args))
 	if hint == "" {
-		hint = "see pourwell " + strings.Join(append(command2(args), "--help"), " ")
+		hint = "see pourwell " + strings.Join(append(commandIn(args), "--help"), " ")
 	}
-	message := fmt.Sprintf("pourwell: %s\nhint: %s\n", oneLine(what), oneLine(hint))
+	message := fmt.Sprintf("pourwell: %s\nhint: %s\n", brief(what, args...), brief(hint, args...))
 	_, _ = io.WriteString(report.Plain(w, !utf8Locale()), message) // nobody is left to tell of an error
 	return code
 }
@@ -43,13 +45,13 @@ func describe(err error, units quantity.System) (what, hint string, code int) {
 	var rng *volume.RangeError
 	var none *volume.NoSolutionError
 	var never *volume.NeverError
-	var rows rowsFailed
+	var rows *answer.RowsFailed
 	switch {
 	case errors.As(err, &file):
 		return file.Error(), file.Hint, exitUsage
 	case errors.As(err, &rows):
-		_, hint, _ := describe(rows.First, units)
-		return rows.message(units), hint, exitNoAnswer
+		first, hint, _ := describe(rows.First, units)
+		return rows.Count() + first, hint, exitNoAnswer
 	case errors.As(err, &usage):
 		return usage.What, usage.Hint, exitUsage
 	case errors.As(err, &text):
@@ -64,8 +66,19 @@ func describe(err error, units quantity.System) (what, hint string, code int) {
 		return funcNames().ReplaceAllString(err.Error(), ""), "", exitNoAnswer
 	case errors.As(err, &parse):
 		return parse.Error(), "", exitUsage
+	case errors.Is(err, syscall.ENOSPC):
+		return err.Error(), "make room there, or write to another place", exitUnexpected
 	}
 	return err.Error(), "", exitUnexpected
+}
+
+// failure returns what is wrong with a row as its own words.
+func failure(err error, units quantity.System) string {
+	what, hint, code := describe(err, units)
+	if code == exitUsage && hint != "" {
+		what += "; " + hint
+	}
+	return brief(what)
 }
 
 // funcNames are the names of functions in the texts of errors: right for a Go
@@ -87,27 +100,22 @@ func rangeHint(e *volume.RangeError) string {
 	return "the range: " + e.Source
 }
 
-// command2 returns the package and calculation that args name, as far as they
+// commandIn returns the package and calculation that args name, as far as they
 // do.
-func command2(args []string) []string {
+func commandIn(args []string) []string {
 	for i, a := range args {
-		for _, p := range catalog.Packages {
-			if a != p.Name {
-				continue
-			}
-			if i+1 < len(args) && catalog.Find(a, args[i+1]) != nil {
-				return args[i : i+2]
-			}
-			return args[i : i+1]
-		}
-		if a == "event" {
-			return []string{"event"}
+		switch {
+		case a == "event":
+			return []string{a}
+		case !catalog.IsPackage(a):
+		case i+1 < len(args) && catalog.Find(a, args[i+1]) != nil:
+			return args[i : i+2]
+		default:
+			return []string{a}
 		}
 	}
 	return nil
 }
-
-func oneLine(s string) string { return strings.Join(strings.Fields(s), " ") }
 
 // unitsTyped returns the units of display that args or the environment ask for,
 // as far as they can be read: both where they cannot.

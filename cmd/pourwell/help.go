@@ -31,22 +31,23 @@ thermal icebath --help" what one needs, with examples.
 // or a topic.
 func help(w io.Writer, asked []string) error {
 	var b strings.Builder
+	pages := topics()
+	page := func(t topic) bool { return t.name == asked[0] }
 	switch {
-	case len(asked) == 0:
+	case len(asked) == 0 || asked[0] == "help":
 		helpOverview(&b)
 	case asked[0] == "event":
 		b.WriteString(helpEvent)
-	case len(asked) > 1 && catalog.Find(asked[0], asked[1]) != nil:
-		helpCalculation(&b, catalog.Find(asked[0], asked[1]))
+	case slices.ContainsFunc(pages, page):
+		b.WriteString(pages[slices.IndexFunc(pages, page)].text())
+	case !catalog.IsPackage(asked[0]):
+		return unknownTopic(asked[0], slices.Concat(commands(), topicNames()))
+	case len(asked) == 1:
+		helpPackage(&b, asked[0])
+	case catalog.Find(asked[0], asked[1]) == nil:
+		return unknownTopic(asked[1], names(asked[0]))
 	default:
-		pages := topics()
-		at := slices.IndexFunc(pages, func(t topic) bool { return t.name == asked[0] })
-		switch {
-		case at >= 0:
-			b.WriteString(pages[at].text())
-		case len(asked) > 1 || !helpPackage(&b, asked[0]):
-			return unknownTopic(asked)
-		}
+		helpCalculation(&b, catalog.Find(asked[0], asked[1]))
 	}
 	_, err := io.WriteString(report.Plain(w, !utf8Locale()), b.String())
 	return err
@@ -56,13 +57,7 @@ func helpOverview(b *strings.Builder) {
 	b.WriteString(overview + "\nCommands\n")
 	for _, p := range catalog.Packages {
 		fmt.Fprintf(b, "  %-12s %s\n", p.Name, p.About)
-		var names []string
-		for _, c := range catalog.All() {
-			if c.Package == p.Name {
-				names = append(names, c.Name)
-			}
-		}
-		fmt.Fprintf(b, "  %-12s   %s\n", "", report.Wrap(strings.Join(names, ", "), 17, 17))
+		fmt.Fprintf(b, "  %-12s   %s\n", "", report.Wrap(strings.Join(names(p.Name), ", "), 17, 17))
 	}
 	fmt.Fprintf(b, "  %-12s %s\n", "event", "the whole day from one file; --sample prints one")
 	fmt.Fprintf(b, "  %-12s %s\n", "help", report.Wrap("help on a command, or on: "+strings.Join(topicNames(), ", "), 15, 15))
@@ -78,24 +73,21 @@ func helpGlobals(b *strings.Builder) {
 	}
 }
 
-func helpPackage(b *strings.Builder, name string) bool {
-	found := false
-	defer func() {
-		if found {
-			fmt.Fprintf(b, "\nWhat one needs, with examples: pourwell %s CALCULATION --help\n", name)
-		}
-	}()
-	for _, c := range catalog.All() {
-		if c.Package != name {
-			continue
-		}
-		if !found {
-			fmt.Fprintf(b, "pourwell %s CALCULATION\n\n", name)
-		}
-		found = true
+func helpPackage(b *strings.Builder, name string) {
+	fmt.Fprintf(b, "pourwell %s CALCULATION\n\n", name)
+	for _, c := range catalog.In(name) {
 		fmt.Fprintf(b, "  %-12s %s\n", c.Name, report.Wrap(c.Summary, 15, 15))
 	}
-	return found
+	fmt.Fprintf(b, "\nWhat one needs, with examples: pourwell %s CALCULATION --help\n", name)
+}
+
+// names lists the calculations of a package.
+func names(pkg string) []string {
+	var all []string
+	for _, c := range catalog.In(pkg) {
+		all = append(all, c.Name)
+	}
+	return all
 }
 
 // helpCalculation writes examples first, then what it does, inputs with their
@@ -181,29 +173,8 @@ comes first. --sample prints a file to start from; --format text, markdown,
 json or csv.
 `
 
-func unknownTopic(asked []string) error {
-	known := append([]string{"event"}, topicNames()...)
-	for _, p := range catalog.Packages {
-		known = append(known, p.Name)
-	}
-	word := asked[0]
-	if len(asked) > 1 {
-		for _, p := range catalog.Packages {
-			if p.Name == asked[0] {
-				word, known = asked[1], nil
-			}
-		}
-		for _, c := range catalog.All() {
-			if c.Package == asked[0] {
-				known = append(known, c.Name)
-			}
-		}
-	}
-	hint := "there are " + strings.Join(known, ", ")
-	if near := quantity.Nearest(word, known); near != "" {
-		hint = "did you mean " + near + "?"
-	}
-	return &calc.UsageError{What: fmt.Sprintf("no help on %q", word), Hint: hint}
+func unknownTopic(word string, known []string) error {
+	return &calc.UsageError{What: fmt.Sprintf("no help on %q", word), Hint: nearest(word, known)}
 }
 
 // utf8Locale reports whether the terminal's locale shows letters beyond ASCII.

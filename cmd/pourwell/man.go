@@ -2,6 +2,7 @@ package main
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"example.com/pourwell/cmd/pourwell/internal/calc"
@@ -25,10 +26,8 @@ func man() string {
 	section(&b, "EXAMPLES", literal(strings.Split(overview, "\n\n")[1]))
 	for _, p := range catalog.Packages {
 		fmt.Fprintf(&b, ".SH %s\n%s.\n", strings.ToUpper(p.Name), roff(report.Capital(p.About)))
-		for _, c := range catalog.All() {
-			if c.Package == p.Name {
-				manCalculation(&b, c.Ready())
-			}
+		for _, c := range catalog.In(p.Name) {
+			manCalculation(&b, c.Ready())
 		}
 	}
 	section(&b, "EVENT", literal(strings.TrimRight(helpEvent, "\n")))
@@ -37,7 +36,7 @@ func man() string {
 		tagged(&b, "--"+name, strings.ReplaceAll(globalHelp[name], "$$", "$"))
 	}
 	for _, t := range topics() {
-		if t.name != "man" && t.name != "completion" {
+		if !slices.Contains([]string{"man", "completion", "licences"}, t.name) {
 			section(&b, strings.ToUpper(t.name), literal(strings.TrimRight(t.text(), "\n")))
 		}
 	}

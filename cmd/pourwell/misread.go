@@ -11,13 +11,6 @@ import (
 	"example.com/pourwell/internal/quantity"
 )
 
-// synonyms are words that people try for a flag, where there is no flag of the
-// word itself.
-var synonyms = map[string]string{
-	"pressure": "gauge", "psi": "gauge", "bar": "gauge", "volumes": "co2", "carbonation": "co2", "alcohol": "abv",
-	"altitude": "elevation", "duration": "for", "hours": "for", "vessel": "keg", "size": "keg", "line": "tube", "hose": "tube",
-}
-
 // misread says more of what the parser could not read: a flag with one dash or
 // by another name, a value without its flag, a unit apart from its number.
 func misread(args []string, err error) error {
@@ -46,16 +39,8 @@ func misread(args []string, err error) error {
 // flagFor returns a hint at the flag that word may be meant for.
 func flagFor(c *calc.Calculation, word string) string {
 	names := slices.Concat(c.InputNames(), globalNames)
-	if near := quantity.Nearest(word, names); near != "" {
-		return "did you mean --" + near + "?"
-	}
-	if other := synonyms[word]; slices.Contains(names, other) {
-		return "did you mean --" + other + "?"
-	}
-	for _, name := range names {
-		if len(name) > 2 && strings.HasPrefix(word, name) || len(word) > 2 && strings.HasPrefix(name, word) {
-			return "did you mean --" + name + "?"
-		}
+	if meant := calc.Meant(word, names); meant != "" {
+		return "did you mean --" + meant + "?"
 	}
 	var own []string
 	for _, in := range c.Inputs {

@@ -11,6 +11,7 @@ import (
 
 	"example.com/pourwell/cmd/pourwell/internal/calc"
 	"example.com/pourwell/cmd/pourwell/internal/catalog"
+	"example.com/pourwell/cmd/pourwell/internal/draw"
 	"example.com/pourwell/cmd/pourwell/internal/report"
 	"example.com/pourwell/cmd/pourwell/internal/sweep"
 	"example.com/pourwell/internal/quantity"
@@ -30,18 +31,18 @@ type console struct {
 	out, err io.Writer
 }
 
-// run is the whole command: it answers args and returns the exit code.
+// run is the whole command: it responds to args and returns the exit code.
 func run(args []string, stdin io.Reader, stdout, stderr io.Writer) int {
-	err := answer(args, console{stdin, stdout, stderr})
+	err := respond(args, console{stdin, stdout, stderr})
 	if err == nil || errors.Is(err, syscall.EPIPE) || errors.Is(err, io.ErrClosedPipe) {
 		return exitDone
 	}
 	return fail(stderr, args, err)
 }
 
-// answer does what args ask for.
-func answer(args []string, con console) error {
-	if complement() {
+// respond does what args ask for.
+func respond(args []string, con console) error {
+	if complete(con.out, args) {
 		return nil
 	}
 	if topics, asked := helpAsked(args); asked {
@@ -62,17 +63,20 @@ func answer(args []string, con console) error {
 	if err != nil {
 		return misread(args, err)
 	}
+	if err := checkGlobals(ctx); err != nil {
+		return err
+	}
 	units, err := unitsOf(ctx, r.Units)
 	if err != nil {
 		return err
 	}
-	opt := report.Options{Units: units, Explain: r.Explain, ASCII: !utf8Locale()}
+	opt := report.Options{Units: units, Explain: r.Explain, ASCII: !utf8Locale(), SafeCells: r.Literal}
+	if r.Literal && r.Format != "csv" {
+		return &calc.UsageError{What: "--literal goes with --format csv", Hint: "add --format csv, or leave --literal out"}
+	}
 	path := strings.Fields(ctx.Command())
 	switch path[0] {
 	case "event":
-		if err := r.globals.event(); err != nil {
-			return err
-		}
 		return runEvent(r, con.in, con.out, opt)
 	case "help":
 		return help(con.out, r.Help.Topic)
@@ -95,10 +99,7 @@ func calculate(c *calc.Calculation, inputs []calc.Typed, g globals, con console,
 	if err := g.check(plan); err != nil {
 		return err
 	}
-	if plan.Single() && g.Input == "" {
-		return single(plan, g, con, opt)
-	}
-	return many(plan, g, con, opt)
+	return g.request(con, opt.Units).Write(plan, opt)
 }
 
 // supposeElevation takes the height above sea level from the environment,
@@ -135,53 +136,12 @@ func (g *globals) check(plan *sweep.Plan) error {
 		return usage("--samples checks one answer", "give every input one value")
 	case g.Samples != 0 && (g.Samples < sweep.FewestSamples || g.Samples > sweep.MostSamples):
 		return usage(fmt.Sprintf("--samples %d is outside %d to %d", g.Samples, sweep.FewestSamples, sweep.MostSamples), "10000 is plenty")
+	case g.Plot == "" && g.Overwrite:
+		return usage("--overwrite goes with --plot", "leave it out")
+	case g.Plot != "" && g.Input != "":
+		return usage("--plot draws one or two ranges, not a file", "leave --input out")
 	case g.Plot != "":
-		return checkPlot(plan, g)
+		return calc.FileError("--plot", draw.Check(plan, g.plot()))
 	}
 	return nil
-}
-
-// event returns a usage error for flags that the plan of a day has no use for.
-func (g *globals) event() error {
-	for _, f := range []struct {
-		name string
-		used bool
-	}{{"plot", g.Plot != ""}, {"input", g.Input != ""}, {"show", g.Show != ""}, {"rows", g.Rows != ""}, {"samples", g.Samples != 0}} {
-		if f.used {
-			return &calc.UsageError{What: "--" + f.name + " does not go with event", Hint: "leave it out; each number of the plan names its own command"}
-		}
-	}
-	return nil
-}
-
-// single runs the calculation once and writes its report.
-func single(plan *sweep.Plan, g globals, con console, opt report.Options) error {
-	in := plan.Base
-	var out calc.Result
-	if err := in.Calculation().Answer(in, &out); err != nil {
-		return err
-	}
-	in.NoteUnused(&out)
-	if len(plan.Tolerances) > 0 {
-		opt.Spreads = plan.Spread(&out)
-		if g.Samples > 0 {
-			p := newProgress(con.err, "samples", int(g.Samples))
-			plan.Sample(opt.Spreads, int(g.Samples), uint64(g.Seed), p.tell)
-			p.clear()
-		}
-	}
-	if g.Plot != "" {
-		if err := plotCourse(in, &out, g, opt); err != nil {
-			return err
-		}
-	}
-	switch {
-	case g.Rows != "":
-		return report.TableCSV(con.out, &out, g.Rows)
-	case g.Format == "json":
-		return report.JSON(con.out, in, &out, opt)
-	case g.Format == "csv":
-		return report.CSV(con.out, &out, opt)
-	}
-	return report.Text(con.out, in, &out, opt)
 }

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"example.com/pourwell/cmd/pourwell/internal/licences"
 	"example.com/pourwell/cmd/pourwell/internal/report"
 	"example.com/pourwell/internal/quantity"
 	"example.com/pourwell/volume"
@@ -22,11 +23,12 @@ func topics() []topic {
 		{"units", helpUnits},
 		{"names", helpNames},
 		{"ranges", fixed(helpRanges)},
-		{"output", fixed(helpOutput)},
+		{"output", keysAndUnits},
 		{"environment", fixed(helpEnvironment)},
 		{"exit", fixed(helpExit)},
 		{"completion", fixed(helpCompletion)},
 		{"man", man},
+		{"licences", licences.Page},
 	}
 }
 
@@ -111,6 +113,26 @@ header, as in "temp (F)". Columns called name, note or id are copied. An empty
 cell leaves the input to the flag or its default.
 `
 
+// keysAndUnits is the help on output, with the suffixes that keys end in.
+func keysAndUnits() string {
+	var b strings.Builder
+	for i, s := range quantity.KeySuffixes() {
+		if i > 0 && i%2 == 0 {
+			b.WriteString("\n")
+		}
+		symbol := s.Symbol
+		if symbol == "" {
+			symbol = "0 to 1"
+		}
+		fmt.Fprintf(&b, "  %-34s", fmt.Sprintf("_%-14s %s", s.Suffix, symbol))
+	}
+	var lines []string
+	for line := range strings.Lines(b.String()) {
+		lines = append(lines, strings.TrimRight(line, " \n"))
+	}
+	return fmt.Sprintf(helpOutput, strings.Join(lines, "\n"))
+}
+
 const helpOutput = `Text is for people and may change. JSON and CSV are for programs: keys are
 added, none is renamed, and --units does not touch them.
 
@@ -126,11 +148,9 @@ A range or a file has "rows":[{}] and "failed" for answer, results, steps and
 bands; a row that failed has null, in CSV nothing, and says why under "error".
 testdata/result.schema.json in the source is the JSON schema.
 
-A key ends in its unit:
+A key ends in its unit; one without is a count, a pure number or a word:
 
-  _c °C   _k K, a difference   _kpa kPa   _volumes of CO2   _g_per_l g/L
-  _l L   _m3 m³   _m m   _mm mm   _kg kg   _s s   _l_per_min L/min   _w W
-  _w_per_k W/K   _share and _probability 0 to 1   none: a count or pure number
+%s
 
 A list of rows, such as tubes or a course, is an array in JSON; --rows KEY
 writes it as CSV.

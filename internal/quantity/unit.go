@@ -198,6 +198,29 @@ func Measures(suffix string) string {
 	return row(suffix).of
 }
 
+// IsUnit reports whether word is a unit that numbers are shown in, so that a
+// line does not break before it.
+func IsUnit(word string) bool {
+	first, _, _ := strings.Cut(word, " ")
+	return first != "" && shownUnits()[first]
+}
+
+// shownUnits holds the first word of every unit of display.
+var shownUnits = sync.OnceValue(func() map[string]bool {
+	all := map[string]bool{"h": true, "min": true, "s": true}
+	add := func(f *form) {
+		for ; f != nil; f = f.below {
+			first, _, _ := strings.Cut(f.unit, " ")
+			all[first] = true
+		}
+	}
+	for i := range units {
+		add(&units[i].us)
+		add(&units[i].metric)
+	}
+	return all
+})
+
 // A KeySuffix is a unit that keys of results end in.
 type KeySuffix struct{ Suffix, Symbol string }
 

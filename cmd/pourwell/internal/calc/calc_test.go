@@ -388,7 +388,7 @@ func TestAnswerHoldsRanges(t *testing.T) {
 func TestMistakesInDescriptions(t *testing.T) {
 	for name, f := range map[string]func(){
 		"an input that is not there": func() { valuesOf(t).Number("nothing") },
-		"a limit that is not there":  func() { limit("volume.Tub.Colour") },
+		"a limit that is not there":  func() { Limit("volume.Tub.Colour") },
 		"a key of another measure":   func() { new(Result).Put("time_s", thermal.Celsius(5)) },
 		"a type without a measure":   func() { new(Result).Put("time_s", "soon") },
 	} {
@@ -404,5 +404,20 @@ func TestMistakesInDescriptions(t *testing.T) {
 	bad := &Calculation{Package: "test", Name: "bad", Inputs: []Input{{Name: "temp", Kind: quantity.Temperature, Default: "38"}}}
 	if _, err := NewValues(bad.Ready()); err == nil {
 		t.Error("a default that cannot be read passes")
+	}
+}
+
+// TestMeant knows slips of the finger and the other words for a thing.
+func TestMeant(t *testing.T) {
+	for word, want := range map[string]string{
+		"guage": "gauge", "regulator": "gauge", "arrives": "from", "inlet": "from", "serve_at": "to", "gravity": "fg",
+		"tubes": "tube", "hose": "tube", "barometer": "station-pressure", "colour": "", "box-ua": "ua",
+	} {
+		if got := Meant(word, []string{"gauge", "from", "to", "fg", "tube", "station-pressure", "ua"}); got != want {
+			t.Errorf("%s: %q, want %q", word, got, want)
+		}
+	}
+	if got := Meant("from", []string{"name", "arrives", "serve_at"}); got != "arrives" {
+		t.Errorf("a key of a file: %q", got)
 	}
 }

@@ -24,8 +24,8 @@ func (e *UsageError) Error() string {
 }
 
 func suggest(word string, candidates []string) string {
-	if near := quantity.Nearest(word, candidates); near != "" {
-		return fmt.Sprintf("did you mean %s?", near)
+	if meant := Meant(word, candidates); meant != "" {
+		return fmt.Sprintf("did you mean %s?", meant)
 	}
 	return ""
 }

@@ -1,10 +1,6 @@
 package calc
 
-import (
-	"math"
-
-	"example.com/pourwell/internal/quantity"
-)
+import "example.com/pourwell/internal/quantity"
 
 // A Spread is what the tolerances of the inputs make of one answer, in the
 // unit of the key's suffix.
@@ -30,26 +26,20 @@ type Sampled struct {
 
 // Low returns the lower end of the linear spread. That of a share or
 // probability ends at 0.
-func (s Spread) Low() float64 { return s.bound(s.Value - s.PlusMinus) }
+func (s Spread) Low() float64 { return s.Within(s.Value - s.PlusMinus) }
 
 // High returns the upper end of the linear spread. That of a share or
 // probability ends at 1.
-func (s Spread) High() float64 { return s.bound(s.Value + s.PlusMinus) }
+func (s Spread) High() float64 { return s.Within(s.Value + s.PlusMinus) }
 
-// bound keeps a part of a whole within the whole, which a straight line does
+// Within keeps a part of a whole within the whole, which a straight line does
 // not know of.
-func (s Spread) bound(v float64) float64 {
+func (s Spread) Within(v float64) float64 {
 	_, suffix := quantity.SplitKey(s.Key)
 	if part := suffix == "share" || suffix == "probability"; part && s.Value >= 0 && s.Value <= 1 {
-		return math.Min(math.Max(v, 0), 1)
+		return min(max(v, 0), 1)
 	}
 	return v
-}
-
-// Together returns the spread and the uncertainty of the model taken together,
-// as the root of the sum of squares on each side.
-func (s Spread) Together(b Band) (low, high float64) {
-	return s.bound(s.Value - math.Hypot(s.PlusMinus, s.Value-b.Low)), s.bound(s.Value + math.Hypot(s.PlusMinus, b.High-s.Value))
 }
 
 // Spreads holds the spreads of all answers and what they rest on.

@@ -73,6 +73,11 @@ func (v *Values) SetNumber(name string, si float64) {
 }
 
 func (v *Values) parse(i int, texts []string) error {
+	for _, text := range texts {
+		if err := CheckWords("", text); err != nil {
+			return err
+		}
+	}
 	in := &v.calc.all[i]
 	c := cell{set: true, texts: texts, si: quantity.Missing()}
 	switch {

@@ -1,6 +1,7 @@
 package catalog
 
 import (
+	"bytes"
 	"encoding/csv"
 	"errors"
 	"fmt"
@@ -61,22 +62,16 @@ func readMoment(text string) (time.Duration, error) {
 // readLog reads a file of rows TIME,TEMPERATURE. A first row that is no
 // reading is a heading, and times of day may pass midnight.
 func readLog(in *calc.Values) ([]thermal.Reading, error) {
-	name := in.Text("log")
-	from := io.Reader(os.Stdin)
-	if name != "-" {
-		f, err := os.Open(name)
-		if err != nil {
-			return nil, &calc.UsageError{What: fmt.Sprintf("--log %s: %v", name, errors.Unwrap(err)), Hint: "rows of TIME,TEMPERATURE, for example 90min,4.5C"}
-		}
-		defer f.Close()
-		from = f
+	name, data, err := calc.ReadFile(in.Text("log"), os.Stdin)
+	if err != nil {
+		return nil, calc.FileError("--log", err)
 	}
-	rows := csv.NewReader(from)
+	rows := csv.NewReader(bytes.NewReader(data))
 	rows.Comment, rows.FieldsPerRecord, rows.TrimLeadingSpace = '#', -1, true
 	var all []thermal.Reading
 	for first := true; ; first = false {
 		row, err := rows.Read()
-		if err == io.EOF {
+		if errors.Is(err, io.EOF) {
 			return all, nil
 		}
 		if err != nil {

@@ -2,7 +2,6 @@ package plan
 
 import (
 	_ "embed"
-	"strconv"
 
 	"example.com/pourwell/internal/quantity"
 )
@@ -32,16 +31,12 @@ func Document(file string, p *Plan, sys quantity.System) any {
 	}
 }
 
-// Rows returns the hours of all tubs as a table with a header of keys.
-func (p *Plan) Rows() [][]string {
-	rows := [][]string{{"beer", "at", "temperature_c", "upper_c", "bath_c", "ice_left_kg", "beer_left_l"}}
-	number := func(v float64) string { return strconv.FormatFloat(v, 'g', -1, 64) }
+// Rows returns the hours of all tubs as a table under a header of keys.
+func (p *Plan) Rows() (head []string, rows [][]any) {
 	for _, c := range p.Cooling {
 		for _, h := range c.Hours {
-			rows = append(rows, []string{
-				c.Beer, h.At, number(h.Beer), number(h.Upper), number(h.Bath), number(h.Ice), number(h.Left),
-			})
+			rows = append(rows, []any{c.Beer, h.At, h.Beer, h.Upper, h.Bath, h.Ice, h.Left})
 		}
 	}
-	return rows
+	return []string{"beer", "at", "temperature_c", "upper_c", "bath_c", "ice_left_kg", "beer_left_l"}, rows
 }

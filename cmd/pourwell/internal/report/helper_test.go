@@ -54,7 +54,7 @@ func meadow() *calc.Calculation {
 	return c.Ready()
 }
 
-func answered(t *testing.T, texts ...string) (*calc.Values, *calc.Result) {
+func answered(t testing.TB, texts ...string) (*calc.Values, *calc.Result) {
 	t.Helper()
 	in, err := calc.NewValues(meadow())
 	if err != nil {

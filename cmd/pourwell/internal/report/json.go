@@ -5,6 +5,7 @@ import (
 	"encoding/json"
 	"io"
 	"math"
+	"slices"
 
 	"example.com/pourwell/cmd/pourwell/internal/calc"
 	"example.com/pourwell/internal/quantity"
@@ -26,15 +27,8 @@ func (o *object) add(name string, value any) { *o = append(*o, member{name, valu
 // MarshalJSON writes the members in order; a number that is not finite is
 // null.
 func (o object) MarshalJSON() ([]byte, error) {
-	var b bytes.Buffer
-	b.WriteByte('{')
-	for i, m := range o {
-		if i > 0 {
-			b.WriteByte(',')
-		}
-		name, _ := json.Marshal(m.name)
-		b.Write(name)
-		b.WriteByte(':')
+	buf := []byte{'{'}
+	for _, m := range o {
 		if f, ok := m.value.(float64); ok && (math.IsNaN(f) || math.IsInf(f, 0)) {
 			m.value = nil
 		}
@@ -42,10 +36,28 @@ func (o object) MarshalJSON() ([]byte, error) {
 		if err != nil {
 			return nil, err
 		}
-		b.Write(value)
+		buf = append(appendName(buf, m.name), value...)
 	}
-	b.WriteByte('}')
-	return b.Bytes(), nil
+	return append(buf, '}'), nil
+}
+
+// appendName begins the next member of the object that buf ends in.
+func appendName(buf []byte, name string) []byte {
+	if buf[len(buf)-1] != '{' {
+		buf = append(buf, ',')
+	}
+	return append(appendString(buf, name), ':')
+}
+
+// appendString appends s as a JSON string.
+func appendString(buf []byte, s string) []byte {
+	for i := range len(s) {
+		if c := s[i]; c < ' ' || c > '~' || c == '"' || c == '\\' {
+			text, _ := marshal(s) // a string has always a form in JSON
+			return append(buf, text...)
+		}
+	}
+	return append(append(append(buf, '"'), s...), '"')
 }
 
 func marshal(v any) ([]byte, error) {
@@ -54,6 +66,16 @@ func marshal(v any) ([]byte, error) {
 	e.SetEscapeHTML(false)
 	err := e.Encode(v)
 	return bytes.TrimRight(b.Bytes(), "\n"), err
+}
+
+// WriteJSON writes v as one line of JSON.
+func WriteJSON(w io.Writer, v any) error {
+	b, err := marshal(v)
+	if err != nil {
+		return err
+	}
+	_, err = w.Write(append(b, '\n'))
+	return err
 }
 
 // JSON writes the result as one object on one line.
@@ -79,27 +101,22 @@ func JSON(w io.Writer, in *calc.Values, out *calc.Result, opt Options) error {
 	if opt.Spreads != nil {
 		o.add("tolerances", spreadsObject(opt.Spreads, out.Bands()))
 	}
-	o.add("assumptions", sentences(in.Assumptions(), in, out, opt.Units))
-	o.add("notes", sentences(out.Notes, in, out, opt.Units))
-	o.add("cautions", sentences(append(append([]string{}, out.Cautions...), in.Calculation().Cautions...), in, out, opt.Units))
-	return write(w, o)
+	o.foot(in, out, out.Notes, out.Cautions, opt.Units)
+	return WriteJSON(w, o)
 }
 
-func write(w io.Writer, v any) error {
-	b, err := marshal(v)
-	if err != nil {
-		return err
+// foot adds what an answer, or all rows, rest on, and what can hurt someone.
+func (o *object) foot(in *calc.Values, out *calc.Result, notes, cautions []string, sys quantity.System) {
+	add := func(name string, sentences []string) {
+		list := []string{}
+		for _, s := range sentences {
+			list = append(list, Sentence(s, in, out, sys))
+		}
+		o.add(name, list)
 	}
-	_, err = w.Write(append(b, '\n'))
-	return err
-}
-
-func sentences(all []string, in *calc.Values, out *calc.Result, sys quantity.System) []string {
-	list := []string{}
-	for _, s := range all {
-		list = append(list, Sentence(s, in, out, sys))
-	}
-	return list
+	add("assumptions", in.Assumptions())
+	add("notes", notes)
+	add("cautions", slices.Concat(cautions, in.Calculation().Cautions))
 }
 
 // inputsObject lists the inputs that have a value, in their order, without

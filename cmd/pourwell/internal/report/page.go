@@ -42,9 +42,7 @@ func PageText(w io.Writer, p Page, opt Options) error {
 		for _, s := range b.Bullets {
 			fmt.Fprintln(t.w, Wrap("  - "+t.sentence(s), 0, 4))
 		}
-		if rows := t.pageRows(b); len(rows) > 0 {
-			t.foldGrid(rows)
-		}
+		t.rows(layout{margin: 2, gap: 2, wrap: true}, t.pageRows(b))
 	}
 	return t.w.Flush()
 }
@@ -65,73 +63,5 @@ func (p *printer) pageRows(b Block) [][]string {
 	return rows
 }
 
-// foldGrid writes rows in columns; the last column takes what is left of the
-// line and folds within it.
-func (p *printer) foldGrid(rows [][]string) {
-	last := len(rows[0]) - 1
-	widths := make([]int, last)
-	for _, row := range rows {
-		for i := range widths {
-			widths[i] = max(widths[i], letters(row[i]))
-		}
-	}
-	for _, row := range rows {
-		line := "  "
-		for i, w := range widths {
-			line += row[i] + strings.Repeat(" ", w-letters(row[i])+2)
-		}
-		n := letters(line)
-		fmt.Fprintln(p.w, strings.TrimRight(line+Wrap(row[last], n, n), " "))
-	}
-}
-
-func letters(s string) int { return len([]rune(s)) }
-
-// PageMarkdown writes p as Markdown, one line a paragraph.
-func PageMarkdown(w io.Writer, p Page, opt Options) error {
-	t := printer{w: bufio.NewWriter(Plain(w, opt.ASCII)), out: &calc.Result{}, opt: opt}
-	fmt.Fprintf(t.w, "# %s\n", t.sentence(p.Title))
-	for _, b := range p.Blocks {
-		if b.Heading != "" {
-			fmt.Fprintf(t.w, "\n## %s\n", b.Heading)
-		}
-		for _, s := range b.Lines {
-			fmt.Fprintf(t.w, "\n%s\n", t.sentence(s))
-		}
-		if len(b.Bullets) > 0 {
-			fmt.Fprintln(t.w)
-		}
-		for _, s := range b.Bullets {
-			fmt.Fprintf(t.w, "- %s\n", t.sentence(s))
-		}
-		t.markdownGrid(b)
-	}
-	return t.w.Flush()
-}
-
-func (p *printer) markdownGrid(b Block) {
-	if len(b.Rows) == 0 {
-		return
-	}
-	head := b.Columns
-	if len(head) == 0 {
-		head = make([]string, len(b.Rows[0]))
-	}
-	fmt.Fprintf(p.w, "\n| %s |\n|%s\n", strings.Join(head, " | "), strings.Repeat(" --- |", len(head)))
-	for _, r := range b.Rows {
-		cells := make([]string, len(r))
-		for i, c := range r {
-			cells[i] = strings.ReplaceAll(p.sentence(c), "|", "\\|")
-		}
-		fmt.Fprintf(p.w, "| %s |\n", strings.Join(cells, " | "))
-	}
-}
-
 // Written returns s with the numbers it quotes written in the units of sys.
 func Written(s string, sys quantity.System) string { return Sentence(s, nil, &calc.Result{}, sys) }
-
-// WriteJSON writes v as one line of JSON.
-func WriteJSON(w io.Writer, v any) error { return write(w, v) }
-
-// WriteCSV writes rows as CSV, the header first.
-func WriteCSV(w io.Writer, rows [][]string) error { return writeCSV(w, rows) }

@@ -126,13 +126,38 @@ func TestCSV(t *testing.T) {
 	if diff := cmp.Diff(want, rows); diff != "" || err != nil {
 		t.Error(diff, err)
 	}
-	rows, err = csv.NewReader(strings.NewReader(text(t, func(b *bytes.Buffer) error { return TableCSV(b, out, "findings") }))).ReadAll()
+	rows, err = csv.NewReader(strings.NewReader(text(t, func(b *bytes.Buffer) error { return TableCSV(b, out, "findings", Options{}) }))).ReadAll()
 	want = [][]string{{"cause", "measured_kpa"}, {"the line is warmer than the keg and the beer foams in it", "12.5"}, {"", ""}}
 	if diff := cmp.Diff(want, rows); diff != "" || err != nil {
 		t.Error(diff, err)
 	}
-	if err := TableCSV(&bytes.Buffer{}, out, "tubes"); err == nil || !strings.Contains(err.Error(), "course") {
+	if err := TableCSV(&bytes.Buffer{}, out, "tubes", Options{}); err == nil || !strings.Contains(err.Error(), "course") {
 		t.Errorf("an unknown list: %v", err)
+	}
+}
+
+// TestSafeCells: no text begins a formula, and numbers stay numbers.
+func TestSafeCells(t *testing.T) {
+	cells := []calc.Value{{Key: "a", Text: `=HYPERLINK("x")`, IsText: true}, {Key: "b", Number: -1}, {Key: "c", Text: "+1", IsText: true}, {Key: "d", Text: "a=1", IsText: true}, {Key: "e", IsText: true}}
+	for safe, want := range map[bool]string{
+		true:  `"'=HYPERLINK(""x"")",-1,'+1,a=1,,'@x` + "\n",
+		false: `"=HYPERLINK(""x"")",-1,+1,a=1,,@x` + "\n",
+	} {
+		if got := string(AppendCSV(nil, cells, "@x", &Options{SafeCells: safe})); got != want {
+			t.Errorf("safe %v: %s want %s", safe, got, want)
+		}
+	}
+	var out calc.Result
+	out.SetText("name", "-x")
+	out.Table(calc.Table{Key: "beers", Columns: []string{"name", "share"}, Rows: [][]any{{"@pale", -0.5}}})
+	opt := Options{SafeCells: true}
+	one := text(t, func(b *bytes.Buffer) error { return CSV(b, &out, opt) })
+	many := text(t, func(b *bytes.Buffer) error { return TableCSV(b, &out, "beers", opt) })
+	page := text(t, func(b *bytes.Buffer) error {
+		return WriteCSV(b, []string{"beer", "temperature_c"}, [][]any{{"=b", -1.5}, {"b", math.NaN()}}, opt)
+	})
+	if one != "name\n'-x\n" || many != "name,share\n'@pale,-0.5\n" || page != "beer,temperature_c\n'=b,-1.5\nb,\n" {
+		t.Errorf("%q, %q, %q", one, many, page)
 	}
 }
 
@@ -146,7 +171,7 @@ func TestRowsReadBack(t *testing.T) {
 		failure := rapid.SampledFrom([]string{"", "a, b\n\"c\""}).Draw(t, "failure")
 		cells := []calc.Value{{Key: "a_c", Number: number}, {Key: "gone", Number: math.NaN()}, {Key: "w", Text: word, IsText: true}}
 
-		rows, err := csv.NewReader(bytes.NewReader(AppendCSV(AppendCSVHeader(nil, []string{"a_c", "gone", "w"}), cells, failure))).ReadAll()
+		rows, err := csv.NewReader(bytes.NewReader(AppendCSV(AppendCSVHeader(nil, []string{"a_c", "gone", "w"}), cells, failure, &Options{}))).ReadAll()
 		if err != nil || len(rows) != 2 {
 			t.Fatal(rows, err)
 		}
@@ -176,7 +201,7 @@ func TestFold(t *testing.T) {
 			got := text(t, func(b *bytes.Buffer) error { return s.Text(b, in, Options{Units: units}) })
 			fits(t, got)
 			for i := range answers {
-				scale, metric := s.scales(i + 1)
+				scale, metric := quantity.ScalesOf("kpa", []float64{float64(300 + i)})
 				if units == quantity.Metric {
 					scale = metric
 				}
@@ -300,4 +325,54 @@ func TestWrap(t *testing.T) {
 			}
 		}
 	})
+}
+
+// TestTogether adds model and tolerances as squares on each side, and keeps a
+// part of a whole within it.
+func TestTogether(t *testing.T) {
+	s := calc.Spread{Value: 10, PlusMinus: 3}
+	low, high := together(s, calc.Band{Low: 6, High: 14})
+	if low != 5 || high != 15 {
+		t.Errorf("3 and 4 together are %v to %v", low, high)
+	}
+	s = calc.Spread{Key: "a_share", Value: 0.9, PlusMinus: 0.2}
+	if low, high := together(s, calc.Band{Low: 0.8, High: 1}); low < 0.6 || high != 1 {
+		t.Errorf("a part of a whole: %v to %v", low, high)
+	}
+}
+
+// TestMarkdownShowsLetters: what is written in a name is read in a page, and
+// makes nothing of it.
+//
+// Source: CommonMark 0.31.2, backslash escapes; GitHub Flavored Markdown for
+// tables and strikethrough.
+func TestMarkdownShowsLetters(t *testing.T) {
+	p := printer{out: &calc.Result{}}
+	for name, want := range map[string]string{
+		"Haymaker Lager, 4.9 % (new)": "Haymaker Lager, 4.9 % (new)",
+		"[x](javascript:1)":           `\[x\](javascript:1)`,
+		"<script>a</script>":          `\<script\>a\</script\>`,
+		"a|b":                         `a\|b`,
+		"`code` *bold* ~~gone~~":      "\\`code\\` \\*bold\\* \\~\\~gone\\~\\~",
+		"_em_ gauge_kpa":              `\_em\_ gauge_kpa`,
+		"&lt; \\":                     `\&lt; \\`,
+		"# x":                         `\# x`,
+		"### x":                       `\### x`,
+		"- x":                         `\- x`,
+		"-2.0 °C":                     "-2.0 °C",
+		"12. x":                       `12\. x`,
+		"1) x":                        `1\) x`,
+		"2.5 x":                       "2.5 x",
+		"#1":                          "#1",
+		"{38.5 c}":                    "101.3 °F (38.5 °C)",
+	} {
+		if got := p.markdown(name); got != want {
+			t.Errorf("%s is written %s, want %s", name, got, want)
+		}
+	}
+	page := Page{Title: "*a*", Blocks: []Block{{Heading: "<b>", Lines: []string{"a|b"}, Bullets: []string{"- c"}, Rows: [][]string{{"|", "d"}}}}}
+	got := text(t, func(b *bytes.Buffer) error { return PageMarkdown(b, page, Options{}) })
+	if want := "# \\*a\\*\n\n## \\<b\\>\n\na\\|b\n\n- \\- c\n\n|  |  |\n| --- | --- |\n| \\| | d |\n"; got != want {
+		t.Errorf("%q, want %q", got, want)
+	}
 }

@@ -4,25 +4,22 @@ import (
 	"io"
 	"math"
 	"strconv"
-	"strings"
 
 	"example.com/pourwell/cmd/pourwell/internal/calc"
 )
 
 // AppendCSV appends the line of a row whose run gave cells, or failed for the
 // reason given.
-func AppendCSV(buf []byte, cells []calc.Value, failure string) []byte {
+func AppendCSV(buf []byte, cells []calc.Value, failure string, opt *Options) []byte {
 	for i := range cells {
-		c := &cells[i]
-		if c.IsText {
-			buf = appendField(buf, c.Text)
-		} else if !math.IsNaN(c.Number) && !math.IsInf(c.Number, 0) {
-			buf = strconv.AppendFloat(buf, c.Number, 'g', -1, 64)
+		if c := &cells[i]; c.IsText {
+			buf = opt.appendText(buf, c.Text)
+		} else {
+			buf = appendNumber(buf, c.Number)
 		}
 		buf = append(buf, ',')
 	}
-	buf = appendField(buf, failure)
-	return append(buf, '\n')
+	return append(opt.appendText(buf, failure), '\n')
 }
 
 // AppendCSVHeader appends the line that names the columns; the last says why a
@@ -34,30 +31,16 @@ func AppendCSVHeader(buf []byte, keys []string) []byte {
 	return append(buf, "error\n"...)
 }
 
-// appendField quotes s where CSV needs it (RFC 4180).
-func appendField(buf []byte, s string) []byte {
-	if !strings.ContainsAny(s, ",\"\r\n") {
-		return append(buf, s...)
-	}
-	buf = append(buf, '"')
-	buf = append(buf, strings.ReplaceAll(s, `"`, `""`)...)
-	return append(buf, '"')
-}
-
 // AppendJSON appends a row as an object; first says that no row is before it.
 // A row that failed has null for each answer and an "error" that says why.
 func AppendJSON(buf []byte, cells []calc.Value, failure string) []byte {
 	buf = append(buf, '{')
 	for i := range cells {
 		c := &cells[i]
-		if i > 0 {
-			buf = append(buf, ',')
-		}
-		buf = append(strconv.AppendQuote(buf, c.Key), ':')
+		buf = appendName(buf, c.Key)
 		switch {
 		case c.IsText:
-			text, _ := marshal(c.Text)
-			buf = append(buf, text...)
+			buf = appendString(buf, c.Text)
 		case math.IsNaN(c.Number) || math.IsInf(c.Number, 0):
 			buf = append(buf, "null"...)
 		default:
@@ -65,8 +48,7 @@ func AppendJSON(buf []byte, cells []calc.Value, failure string) []byte {
 		}
 	}
 	if failure != "" {
-		text, _ := marshal(failure)
-		buf = append(append(buf, `,"error":`...), text...)
+		buf = appendString(appendName(buf, "error"), failure)
 	}
 	return append(buf, '}')
 }
@@ -94,11 +76,8 @@ func RowsHead(w io.Writer, in *calc.Values, skip func(key string) bool, opt Opti
 // RowsTail writes what stands behind the rows of a sweep in JSON.
 func RowsTail(w io.Writer, in *calc.Values, t Totals, opt Options) error {
 	var o object
-	var none calc.Result
 	o.add("failed", t.Failed)
-	o.add("assumptions", sentences(in.Assumptions(), in, &none, opt.Units))
-	o.add("notes", sentences(t.Notes, in, &none, opt.Units))
-	o.add("cautions", sentences(append(append([]string{}, t.Cautions...), in.Calculation().Cautions...), in, &none, opt.Units))
+	o.foot(in, &calc.Result{}, t.Notes, t.Cautions, opt.Units)
 	b, err := marshal(o)
 	if err != nil {
 		return err

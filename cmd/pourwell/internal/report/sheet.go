@@ -45,7 +45,8 @@ func (s *Sheet) Text(w io.Writer, in *calc.Values, opt Options) error {
 			}
 		}
 	} else {
-		p.fold(s.columns(in, opt))
+		p.gap()
+		p.fold(s.columns(in, opt.Units))
 	}
 	s.after(&p)
 	return p.w.Flush()
@@ -88,8 +89,7 @@ func (o *Options) plusMinus(input string) string {
 	if o.Spreads != nil {
 		for _, in := range o.Spreads.Inputs {
 			if in.Name == input {
-				_, suffix := quantity.SplitKey(in.Key)
-				return fmt.Sprintf(" ± {%v %s}", in.Size, suffix)
+				return fmt.Sprintf(" ± {%v %s}", in.Size, suffixOf(in.Key))
 			}
 		}
 	}
@@ -112,25 +112,12 @@ const mostFailures = 4
 func (s *Sheet) after(p *printer) {
 	var told []string
 	for _, l := range s.Lines {
-		if l.Failure != "" && len(told) < mostFailures && !contains(told, l.Failure) {
+		if l.Failure != "" && len(told) < mostFailures && !slices.Contains(told, l.Failure) {
 			told = append(told, l.Failure)
 		}
 	}
 	p.list("Failed: ", told)
-	if assumed := p.in.Assumptions(); len(assumed) > 0 {
-		p.paragraph("Assumed: ", strings.Join(assumed, ", ")+".")
-	}
-	p.list("Note: ", s.Notes)
-	p.list("Caution: ", slices.Concat(s.Cautions, p.in.Calculation().Cautions))
-}
-
-func contains(list []string, s string) bool {
-	for _, x := range list {
-		if x == s {
-			return true
-		}
-	}
-	return false
+	p.foot(s.Notes, s.Cautions)
 }
 
 // A Curve is a column against the first one.
@@ -161,6 +148,5 @@ func (s *Sheet) Name(i, k int, opt Options) string {
 	if c.IsText {
 		return c.Text
 	}
-	_, suffix := quantity.SplitKey(s.Heads[i].Key)
-	return quantity.Show(suffix, c.Number, opt.Units)
+	return quantity.Show(suffixOf(s.Heads[i].Key), c.Number, opt.Units)
 }

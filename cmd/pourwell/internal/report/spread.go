@@ -19,7 +19,7 @@ func (p *printer) bounds(key, suffix string, band *calc.Band) [][]string {
 	case band != nil && !spread:
 		rows = append(rows, p.span("likely within", suffix, band.Low, band.High))
 	case band != nil:
-		low, high := s.Together(*band)
+		low, high := together(s, *band)
 		rows = append(rows,
 			p.span("by the model alone", suffix, band.Low, band.High),
 			p.span("by the tolerances alone", suffix, s.Low(), s.High()),
@@ -36,13 +36,7 @@ func (p *printer) bounds(key, suffix string, band *calc.Band) [][]string {
 // span writes an interval under an answer in the units asked for.
 func (p *printer) span(label, suffix string, low, high float64) []string {
 	us, metric := quantity.Span(suffix, low, high)
-	switch {
-	case us == metric || p.opt.Units == quantity.US:
-		return []string{"  " + label, us}
-	case p.opt.Units == quantity.Metric:
-		return []string{"  " + label, metric}
-	}
-	return []string{"  " + label, us, metric}
+	return append([]string{"  " + label}, oneOf(p.opt.Units, us, metric)...)
 }
 
 // spreads says what the tolerances are and which causes most.
@@ -53,8 +47,7 @@ func (p *printer) spreads() {
 	}
 	var given []string
 	for _, in := range s.Inputs {
-		_, suffix := quantity.SplitKey(in.Key)
-		given = append(given, fmt.Sprintf("%s ± {%v %s}", p.words(in.Name), in.Size, suffix))
+		given = append(given, fmt.Sprintf("%s ± {%v %s}", p.words(in.Name), in.Size, suffixOf(in.Key)))
 	}
 	text := strings.Join(given, ", ") + ", each holding 95 of 100 values."
 	if lead, ok := s.Of(p.out.Lead()); ok {
@@ -91,7 +84,7 @@ func (p *printer) blame(s calc.Spread) string {
 
 // plusMinus writes a difference of answers; that of temperatures has no zero.
 func (p *printer) plusMinus(key string, v float64) string {
-	_, suffix := quantity.SplitKey(key)
+	suffix := suffixOf(key)
 	if suffix == "c" {
 		suffix = "k"
 	}
@@ -119,7 +112,7 @@ func spreadsObject(s *calc.Spreads, bands []calc.Band) object {
 		o.add("variance_by", by)
 		for _, b := range bands {
 			if b.Key == r.Key {
-				low, high := r.Together(b)
+				low, high := together(r, b)
 				o.add("with_band", object{{"low", low}, {"high", high}})
 			}
 		}
@@ -133,4 +126,10 @@ func spreadsObject(s *calc.Spreads, bands []calc.Band) object {
 		all = append(all, member{"samples", s.Samples}, member{"seed", s.Seed}, member{"failed", s.Failed})
 	}
 	return all
+}
+
+// together returns the spread of an answer and the uncertainty of the model
+// taken together, as the root of the sum of squares on each side.
+func together(s calc.Spread, b calc.Band) (low, high float64) {
+	return s.Within(s.Value - math.Hypot(s.PlusMinus, s.Value-b.Low)), s.Within(s.Value + math.Hypot(s.PlusMinus, b.High-s.Value))
 }

@@ -38,9 +38,8 @@ func (p *printer) table(t calc.Table) {
 	all := make([]column, len(t.Columns))
 	for i, key := range t.Columns {
 		all[i] = p.tableColumn(key, i, rows)
-		all[i].input = i == 0
 	}
-	p.started = false // the rows follow their title without a gap
+	all[0].input = true
 	p.fold(all)
 }
 
@@ -62,56 +61,28 @@ func thinned(rows [][]any) [][]any {
 // tableColumn turns column i of rows into a column of text. Times are written
 // out, each in its own units.
 func (p *printer) tableColumn(key string, i int, rows [][]any) column {
-	_, suffix := quantity.SplitKey(key)
-	var numbers []float64
-	words := false
-	for _, r := range rows {
+	suffix := suffixOf(key)
+	numbers, words := make([]float64, len(rows)), false
+	for n, r := range rows {
 		v, ok := r[i].(float64)
-		words = words || !ok
-		numbers = append(numbers, v)
+		numbers[n], words = v, words || !ok
 	}
-	c := column{label: []string{p.label(key)}}
-	if words || suffix == "s" {
-		c.parts = []part{{left: words}}
-		for k, r := range rows {
-			text, ok := r[i].(string)
-			if !ok {
-				text = quantity.Show(suffix, numbers[k], p.opt.Units)
-			}
-			c.parts[0].cells = append(c.parts[0].cells, p.sentence(text))
+	inWords := words || suffix == "s"
+	c := newColumn(p.label(key), suffix, numbers, p.opt.Units, func(n int) (string, bool) {
+		text, ok := rows[n][i].(string)
+		switch {
+		case ok:
+			return p.sentence(text), true
+		case inWords:
+			return quantity.Show(suffix, numbers[n], p.opt.Units), true
 		}
-	} else {
-		us, metric := quantity.ScalesOf(suffix, numbers)
-		for _, scale := range p.opt.scales(us, metric) {
-			col := part{unit: scale.Unit}
-			for _, v := range numbers {
-				col.cells = append(col.cells, scale.Text(v))
-			}
-			c.parts = append(c.parts, col)
-		}
+		return "", false
+	})
+	if inWords {
+		c.parts = c.parts[:1]
+		c.parts[0].unit, c.parts[0].left = "", words
 	}
-	c.fitLabel()
 	return c
-}
-
-func (p *printer) cells(columns []string, row []any) []string {
-	cells := make([]string, len(row))
-	for i, c := range row {
-		switch c := c.(type) {
-		case float64:
-			_, suffix := quantity.SplitKey(columns[i])
-			us, metric := quantity.Columns(suffix, c)
-			cells[i] = us
-			if p.opt.Units == quantity.Metric {
-				cells[i] = metric
-			} else if p.opt.Units == quantity.Both && us != metric {
-				cells[i] = us + " / " + metric
-			}
-		case string:
-			cells[i] = p.sentence(c)
-		}
-	}
-	return cells
 }
 
 // records writes each row as a block of its own.
@@ -119,12 +90,16 @@ func (p *printer) records(t calc.Table) {
 	const margin = 5 // of the fields; their further lines stand two deeper
 	for n, row := range t.Rows {
 		lead := fmt.Sprintf("%*d. ", margin-2, n+1)
-		for i, cell := range p.cells(t.Columns, row) {
-			if cell == "" {
+		for i, cell := range row {
+			text, ok := cell.(string)
+			if v, number := cell.(float64); number {
+				us, metric := quantity.Columns(suffixOf(t.Columns[i]), v)
+				text, ok = strings.Join(oneOf(p.opt.Units, us, metric), " / "), true
+			}
+			if text = p.sentence(text); !ok || text == "" {
 				continue
 			}
-			field := p.label(t.Columns[i]) + ": " + cell
-			fmt.Fprintln(p.w, lead+Wrap(field, margin, margin+2))
+			fmt.Fprintln(p.w, lead+Wrap(p.label(t.Columns[i])+": "+text, margin, margin+2))
 			lead = strings.Repeat(" ", margin)
 		}
 	}

@@ -7,7 +7,6 @@ import (
 	"math"
 	"slices"
 	"strings"
-	"unicode/utf8"
 
 	"example.com/pourwell/cmd/pourwell/internal/calc"
 	"example.com/pourwell/internal/quantity"
@@ -16,10 +15,11 @@ import (
 
 // Options say how a person wants to read an answer.
 type Options struct {
-	Units   quantity.System
-	Explain bool          // show the working
-	ASCII   bool          // the terminal shows no other letters
-	Spreads *calc.Spreads // what tolerances make of the answers, nil if none were typed
+	Units     quantity.System
+	Explain   bool          // show the working
+	ASCII     bool          // the terminal shows no other letters
+	SafeCells bool          // keep a spreadsheet from taking a text for a formula
+	Spreads   *calc.Spreads // what tolerances make of the answers, nil if none were typed
 }
 
 // Text writes the answer first, in plain words; then its numbers, what it
@@ -35,11 +35,7 @@ func Text(w io.Writer, in *calc.Values, out *calc.Result, opt Options) error {
 		p.working(out.Steps())
 	}
 	p.spreads()
-	if assumed := in.Assumptions(); len(assumed) > 0 {
-		p.paragraph("Assumed: ", strings.Join(assumed, ", ")+".")
-	}
-	p.list("Note: ", out.Notes)
-	p.list("Caution: ", slices.Concat(out.Cautions, in.Calculation().Cautions))
+	p.foot(out.Notes, out.Cautions)
 	return p.w.Flush()
 }
 
@@ -80,7 +76,17 @@ func (p *printer) list(label string, sentences []string) {
 	}
 }
 
-// answers writes the numbers in columns: label, US units, metric units.
+// foot writes what an answer, or all rows, rest on, and what can hurt someone.
+func (p *printer) foot(notes, cautions []string) {
+	if assumed := p.in.Assumptions(); len(assumed) > 0 {
+		p.paragraph("Assumed: ", strings.Join(assumed, ", ")+".")
+	}
+	p.list("Note: ", notes)
+	p.list("Caution: ", slices.Concat(cautions, p.in.Calculation().Cautions))
+}
+
+// answers writes the numbers in columns: label, US units, metric units. Metric
+// numbers that do not fit the line stand below.
 func (p *printer) answers() {
 	bands := map[string]*calc.Band{}
 	for _, b := range p.out.Bands() {
@@ -88,31 +94,35 @@ func (p *printer) answers() {
 	}
 	var rows [][]string
 	for _, v := range p.out.Values {
-		label := p.label(v.Key)
+		row := []string{p.label(v.Key), v.Text}
 		if v.IsText {
-			rows = append(rows, []string{label, v.Text})
+			rows = append(rows, row)
 			continue
 		}
-		_, suffix := quantity.SplitKey(v.Key)
-		rows = append(rows, p.columns(label, suffix, v.Number))
+		suffix := suffixOf(v.Key)
+		us, metric := quantity.Columns(suffix, v.Number)
+		rows = append(rows, append(row[:1], oneOf(p.opt.Units, us, metric)...))
 		rows = append(rows, p.bounds(v.Key, suffix, bands[v.Key])...)
 	}
-	if len(rows) > 0 {
-		p.gap()
-		p.grid(rows, 2)
+	if len(rows) == 0 {
+		return
 	}
-}
-
-// columns returns a row of the answers in the units asked for.
-func (p *printer) columns(label, suffix string, v float64) []string {
-	us, metric := quantity.Columns(suffix, v)
-	switch {
-	case us == metric || p.opt.Units == quantity.US:
-		return []string{label, us}
-	case p.opt.Units == quantity.Metric:
-		return []string{label, metric}
+	var widths [3]int
+	for _, row := range rows {
+		for i := range row {
+			if row[i] = p.letters(row[i]); i == 0 || len(row) == 3 {
+				widths[i] = max(widths[i], letters(row[i]))
+			}
+		}
 	}
-	return []string{label, us, metric}
+	l := layout{margin: 2, gap: 2, wrap: true}
+	if l.margin+widths[0]+l.gap+widths[1]+l.gap+widths[2] > width {
+		for i, row := range rows {
+			rows[i] = []string{row[0], strings.Join(row[1:], "\n")}
+		}
+	}
+	p.gap()
+	p.rows(l, rows)
 }
 
 func (p *printer) label(key string) string {
@@ -148,52 +158,9 @@ func Capital(s string) string {
 	return strings.ToUpper(s[:1]) + s[1:]
 }
 
-// grid writes rows in aligned columns with a margin of indent blanks. What
-// does not fit the line beside the second column goes below it.
-func (p *printer) grid(rows [][]string, indent int) {
-	var widths []int
-	for _, row := range rows {
-		for i := range row {
-			row[i] = p.letters(row[i])
-		}
-	}
-	for _, row := range rows {
-		for i, cell := range row {
-			if i == len(widths) {
-				widths = append(widths, 0)
-			}
-			if i < len(row)-1 || len(row) > 2 {
-				widths[i] = max(widths[i], utf8.RuneCountInString(cell))
-			}
-		}
-	}
-	folded := indent-2 > width-sum(widths)-2*len(widths)
-	for _, row := range rows {
-		line := strings.Repeat(" ", indent)
-		for i, cell := range row {
-			if i > 1 && folded {
-				line += "\n" + strings.Repeat(" ", indent+widths[0]+2)
-			}
-			line += cell
-			if i < len(row)-1 && !(i > 0 && folded) {
-				line += strings.Repeat(" ", max(0, widths[i]-utf8.RuneCountInString(cell))+2)
-			}
-		}
-		fmt.Fprintln(p.w, strings.TrimRight(line, " "))
-	}
-}
-
-func sum(all []int) int {
-	total := 0
-	for _, n := range all {
-		total += n
-	}
-	return total
-}
-
 // widestStep is the width beyond which the equation of a step takes a line of
 // its own.
-const widestStep = 32
+const widestStep = 30
 
 // working writes the steps so that a reader can redo the sum: at the left what
 // is computed, at the right what it is and where the rule comes from.
@@ -203,27 +170,17 @@ func (p *printer) working(steps []volume.Step) {
 	}
 	p.gap()
 	fmt.Fprintln(p.w, "Working")
-	sums, margin := make([]string, len(steps)), 0
+	rows := make([][]string, len(steps))
 	for i, s := range steps {
-		sums[i] = strings.TrimRight(p.letters(fmt.Sprintf("  %s = %.6g %s", s.Symbol, s.Value, quantity.Symbol(s.Suffix))), " ")
+		sum := fmt.Sprintf("%s = %.6g %s", s.Symbol, s.Value, quantity.Symbol(s.Suffix))
 		if math.IsNaN(s.Value) {
-			sums[i] = p.letters(fmt.Sprintf("  %s unknown", s.Symbol))
+			sum = s.Symbol + " unknown"
 		}
-		if n := utf8.RuneCountInString(sums[i]); n <= widestStep {
-			margin = max(margin, n+2)
-		}
-	}
-	for i, s := range steps {
 		what := s.Name
 		if s.Source != "" {
 			what += "; " + s.Source
 		}
-		fmt.Fprint(p.w, sums[i])
-		n := utf8.RuneCountInString(sums[i])
-		if n+2 > margin {
-			fmt.Fprintln(p.w)
-			n = 0
-		}
-		fmt.Fprintln(p.w, strings.Repeat(" ", margin-n)+Wrap(p.letters(what), margin, margin))
+		rows[i] = []string{strings.TrimRight(p.letters(sum), " "), p.letters(what)}
 	}
+	p.rows(layout{margin: 2, gap: 2, wrap: true, widest: widestStep}, rows)
 }

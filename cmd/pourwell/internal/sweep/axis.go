@@ -112,7 +112,7 @@ func readRange(in *calc.Input, low, rest string) (*Axis, error) {
 	if err != nil {
 		return nil, usage(in, err.Error(), "")
 	}
-	by, err := quantity.Parse(stepKind(in.Kind), withUnit(step, unit))
+	by, err := quantity.Parse(quantity.StepOf(in.Kind), withUnit(step, unit))
 	if err != nil {
 		return nil, usage(in, "step "+err.Error(), "")
 	}
@@ -136,10 +136,6 @@ func cutStep(s string) (high, step string, ok bool) {
 	}
 	return s[:i], s[i+1:], true
 }
-
-// stepKind is the kind of a range's step. A step of a count may be counted, of
-// a temperature is a difference.
-func stepKind(k quantity.Kind) quantity.Kind { return quantity.StepOf(k) }
 
 // withUnit adds unit to a bare number.
 func withUnit(text, unit string) string {

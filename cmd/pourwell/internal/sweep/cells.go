@@ -11,7 +11,7 @@ import (
 // cells are some rows of a file.
 type cells struct {
 	columns []fileColumn
-	rows    [][]string
+	rows    []fileRow
 }
 
 func (c *cells) len() int { return len(c.rows) }
@@ -19,13 +19,21 @@ func (c *cells) len() int { return len(c.rows) }
 // fill puts the i'th row into v, what can be read of it, and returns what is
 // wrong with the first cell that cannot.
 func (c *cells) fill(i int, v *calc.Values) error {
-	row := c.rows[i]
-	var first error
+	row, first := c.rows[i].cells, c.rows[i].err
+	if first != nil {
+		return first
+	}
 	if len(row) != len(c.columns) {
 		return &calc.UsageError{What: fmt.Sprintf("the row has %d cells, the header %d", len(row), len(c.columns))}
 	}
 	for k, column := range c.columns {
-		if column.input == nil || c.earlier(k) {
+		if column.input == nil {
+			if err := calc.CheckText(column.name, row[k]); err != nil && first == nil {
+				first = err
+			}
+			continue
+		}
+		if c.earlier(k) {
 			continue
 		}
 		texts := c.texts(row, k)
@@ -79,9 +87,10 @@ func switched(text string) string {
 	return "false"
 }
 
+// text returns a cell that is copied, without one that must not be shown.
 func (c *cells) text(i, column int) string {
-	if column < len(c.rows[i]) {
-		return c.rows[i][column]
+	if row := c.rows[i].cells; column < len(row) && calc.CheckText("", row[column]) == nil {
+		return row[column]
 	}
 	return ""
 }

@@ -10,7 +10,6 @@ import (
 
 	"example.com/pourwell/cmd/pourwell/internal/calc"
 	"example.com/pourwell/internal/quantity"
-	"gonum.org/v1/gonum/stat"
 )
 
 // Bounds on the number of samples: fewer say nothing about the tails, more
@@ -105,9 +104,24 @@ func sampled(all []float64) *calc.Sampled {
 		return nil
 	}
 	slices.Sort(all)
-	return &calc.Sampled{
-		Low:  stat.Quantile(0.025, stat.LinInterp, all, nil),
-		Mean: stat.Mean(all, nil),
-		High: stat.Quantile(0.975, stat.LinInterp, all, nil),
+	sum := 0.0
+	for _, x := range all {
+		sum += x
 	}
+	return &calc.Sampled{Low: quantile(all, 0.025), Mean: sum / float64(len(all)), High: quantile(all, 0.975)}
+}
+
+// quantile returns the p-quantile of samples in ascending order. The share of
+// samples up to each, k/n, is taken to rise straight between two.
+//
+// Source: Hyndman and Fan, The American Statistician 50 (1996) 361, definition
+// 4.
+func quantile(samples []float64, p float64) float64 {
+	at := p * float64(len(samples)) // counted from 1
+	k := int(math.Ceil(at)) - 1
+	if k <= 0 {
+		return samples[0]
+	}
+	t := float64(k+1) - at
+	return t*samples[k-1] + (1-t)*samples[k]
 }

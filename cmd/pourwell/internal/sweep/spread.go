@@ -7,8 +7,6 @@ import (
 
 	"example.com/pourwell/cmd/pourwell/internal/calc"
 	"example.com/pourwell/internal/quantity"
-	"gonum.org/v1/gonum/diff/fd"
-	"gonum.org/v1/gonum/mat"
 )
 
 // slopeStep is the step of the differences, in tolerances: small enough for a
@@ -55,32 +53,34 @@ func numberKeys(out *calc.Result) []string {
 // propagate works on v, whose inputs it changes.
 func propagate(v *calc.Values, tolerances []Tolerance, out *calc.Result, keys []string) []calc.Spread {
 	var trial calc.Result
-	n := len(tolerances)
-	slopes := mat.NewDense(len(keys), n, nil)
-	column := mat.NewDense(len(keys), 1, nil)
-	for j := range tolerances {
-		t := &tolerances[j]
-		along := func(y, z []float64) {
-			t.displace(v, z[0])
-			trial.Reset()
-			err := v.Calculation().Answer(v, &trial)
-			for k, key := range keys {
-				y[k] = math.NaN()
-				if err == nil {
-					y[k], _ = trial.Get(key)
-				}
+	answers := func(t *Tolerance, tolerances float64, into []float64) {
+		t.displace(v, tolerances)
+		trial.Reset()
+		err := v.Calculation().Answer(v, &trial)
+		for k, key := range keys {
+			into[k] = math.NaN()
+			if err == nil {
+				into[k], _ = trial.Get(key)
 			}
 		}
-		t.slope(column, along)
+	}
+	n := len(tolerances)
+	slopes, up, down := make([]float64, len(keys)*n), make([]float64, len(keys)), make([]float64, len(keys))
+	for j := range tolerances {
+		t := &tolerances[j]
+		step := t.step()
+		answers(t, step, up)
+		answers(t, -step, down)
 		t.displace(v, 0)
-		for k := range keys {
-			slopes.Set(k, j, column.At(k, 0))
+		for k, key := range keys {
+			at, _ := out.Get(key)
+			slopes[k*n+j] = slope(at, up[k], down[k], step)
 		}
 	}
 	spreads := make([]calc.Spread, len(keys))
 	for k, key := range keys {
 		value, _ := out.Get(key)
-		spreads[k] = combine(key, value, tolerances, slopes.RawRowView(k))
+		spreads[k] = combine(key, value, tolerances, slopes[k*n:(k+1)*n])
 	}
 	return spreads
 }
@@ -99,29 +99,27 @@ func (t *Tolerance) displace(v *calc.Values, tolerances float64) {
 	v.SetNumber(t.Input.Name, x)
 }
 
-// slope differentiates along by the input in units of its tolerance: centrally,
-// or to the one side where the other has no answer.
-func (t *Tolerance) slope(dst *mat.Dense, along func(y, z []float64)) {
-	step := slopeStep
+// step is how far to go to either side for a slope, in tolerances.
+func (t *Tolerance) step() float64 {
 	if t.Input.Kind == quantity.Count { // whole things
-		step = math.Max(1, math.Round(t.PlusMinus())) / t.PlusMinus()
+		return math.Max(1, math.Round(t.PlusMinus())) / t.PlusMinus()
 	}
-	for _, formula := range []fd.Formula{fd.Central, fd.Forward, fd.Backward} {
-		fd.Jacobian(dst, along, []float64{0}, &fd.JacobianSettings{Formula: formula, Step: step})
-		if finite(dst) {
-			return
-		}
-	}
+	return slopeStep
 }
 
-func finite(m *mat.Dense) bool {
-	for _, x := range m.RawMatrix().Data {
-		if !math.IsNaN(x) && !math.IsInf(x, 0) {
-			return true // an answer that is not a number anywhere must not hide the others
-		}
+// slope returns the slope at a point from the answers there and a step to
+// either side: centrally, or to the one side where the other has no answer.
+func slope(at, up, down, step float64) float64 {
+	switch {
+	case finite(up) && finite(down):
+		return (up - down) / (2 * step)
+	case finite(up):
+		return (up - at) / step
 	}
-	return false
+	return (at - down) / step // not a number where there is none
 }
+
+func finite(x float64) bool { return !math.IsNaN(x) && !math.IsInf(x, 0) }
 
 // combine adds the causes up as squares.
 func combine(key string, value float64, tolerances []Tolerance, slopes []float64) calc.Spread {

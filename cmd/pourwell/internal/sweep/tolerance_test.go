@@ -4,10 +4,12 @@ import (
 	"fmt"
 	"math"
 	"runtime"
+	"slices"
 	"testing"
 
 	"example.com/pourwell/cmd/pourwell/internal/calc"
 	"github.com/google/go-cmp/cmp"
+	"gonum.org/v1/gonum/stat"
 	"pgregory.net/rapid"
 )
 
@@ -130,12 +132,16 @@ func TestSpreadAtTheEdge(t *testing.T) {
 	}
 }
 
-// TestTogether adds model and tolerances as squares on each side.
-func TestTogether(t *testing.T) {
-	s := calc.Spread{Value: 10, PlusMinus: 3}
-	low, high := s.Together(calc.Band{Low: 6, High: 14})
-	if low != 5 || high != 15 {
-		t.Errorf("3 and 4 together are %v to %v", low, high)
+// TestSlope takes the slope of x² at 3 centrally, where it is exact, and to one
+// side, where it is off by the step.
+func TestSlope(t *testing.T) {
+	nan := math.NaN()
+	for _, c := range []struct{ at, up, down, want float64 }{
+		{9, 9.61, 8.41, 6}, {9, 9.61, nan, 6.1}, {9, nan, 8.41, 5.9}, {9, math.Inf(1), 8.41, 5.9}, {9, nan, nan, nan},
+	} {
+		if got := slope(c.at, c.up, c.down, 0.1); math.Abs(got-c.want) > 1e-12 || math.IsNaN(got) != math.IsNaN(c.want) {
+			t.Errorf("slope between %v and %v is %v, want %v", c.down, c.up, got, c.want)
+		}
 	}
 }
 
@@ -147,10 +153,6 @@ func TestPartsStayWithin(t *testing.T) {
 		if math.Abs(s.Low()-want[0]) > 1e-12 || math.Abs(s.High()-want[1]) > 1e-12 {
 			t.Errorf("%s spreads from %v to %v", key, s.Low(), s.High())
 		}
-	}
-	s := calc.Spread{Key: "a_share", Value: 0.9, PlusMinus: 0.2}
-	if low, high := s.Together(calc.Band{Low: 0.8, High: 1}); low < 0.6 || high != 1 {
-		t.Errorf("together %v to %v", low, high)
 	}
 }
 
@@ -168,6 +170,19 @@ func TestSamples(t *testing.T) {
 	if all.Failed != 0 || all.Samples != 40000 {
 		t.Errorf("%d of %d failed", all.Failed, all.Samples)
 	}
+}
+
+// TestQuantile compares with a general-purpose library, gonum's stat: the
+// command leaves it out, since with it a sixth of the binary is linear algebra.
+func TestQuantile(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		samples := rapid.SliceOfN(rapid.Float64Range(-1e6, 1e6), 1, 300).Draw(t, "samples")
+		p := rapid.Float64Range(0, 1).Draw(t, "p")
+		slices.Sort(samples)
+		if got, want := quantile(samples, p), stat.Quantile(p, stat.LinInterp, samples, nil); math.Abs(got-want) > 1e-9 {
+			t.Fatalf("the %v-quantile of %v is %v, want %v", p, samples, got, want)
+		}
+	})
 }
 
 // TestSamplesRepeat: the same seed gives the same samples on any number of

@@ -1,0 +1,2 @@
+// Package draw turns answers into figures, and writes the file of one.
+package draw

@@ -1,0 +1,27 @@
+package thermal
+
+import (
+	"time"
+
+	"gonum.org/v1/gonum/unit"
+)
+
+// A Sample is one moment of a time course.
+type Sample struct {
+	At    time.Duration
+	Beer  Temperature // as it is drawn, from the bottom
+	Upper Temperature // at the top of the beer
+	Bath  Temperature // of the water around; invalid where there is none
+	Ice   unit.Mass   // left
+	Left  unit.Volume // of beer in each keg
+}
+
+// course samples a temperature in °C over so many seconds.
+func course(n int, end float64, temperature func(s float64) float64) []Sample {
+	samples := make([]Sample, max(n, 2))
+	for i := range samples {
+		s := end * float64(i) / float64(len(samples)-1)
+		samples[i] = Sample{At: seconds(s), Beer: Celsius(temperature(s))}
+	}
+	return samples
+}

@@ -20,7 +20,7 @@ func runInputs(more ...calc.Input) []calc.Input {
 		calc.Input{Name: "rise", Kind: quantity.Length, Default: "0m", Help: "from the surface of the beer in a full keg up to the tap", Limit: "lines.Run.Rise"},
 		calc.Input{Name: "temp", Kind: quantity.Temperature, Default: "38F", Help: "of the beer in the line", Limit: "lines.Run.Temp"},
 		calc.Input{Name: "full", Kind: quantity.Share, Default: "100%", Help: "how full the keg is", Limit: "lines.Run.Full"},
-		calc.Input{Name: "keg", Kind: quantity.Volume, Named: "vessel", Help: "the keg: its depth, and a dip tube", Limit: "volume: capacity of the vessel"},
+		calc.Input{Name: "keg", Kind: quantity.Volume, Named: "vessel", Help: "the keg: its depth, and a dip tube", Limit: "volume.Vessel.Capacity"},
 		calc.Input{Name: "keg-height", Kind: quantity.Length, Help: "depth of beer in a full keg; --keg gives it too, else 0.5 m", Limit: "lines.Run.KegHeight"},
 		calc.Input{Name: "dip-tube", Kind: quantity.Text, Help: "a tube down through the keg, as --tube"},
 		calc.Input{Name: "loss-k", Kind: quantity.Number, Default: "2.5", Help: "loss coefficients of entrance, barbs and jet together, on the last bore", Limit: "lines.Fitting.K"},

@@ -61,7 +61,7 @@ func ExampleKeg_After() {
 	}
 	// Output:
 	// in the shade 8.0 °C
-	// in the sun 9.8 °C
+	// in the sun 9.9 °C
 	// in the car 11.5 °C
 }
 

@@ -168,7 +168,7 @@ func TestBathTells(t *testing.T) {
 	heap := b.Dry()
 	heap.Ice = 100
 	tells(heap, "around 1 keg ", "220.5 lb (100.0 kg) were given")
-	_, err := b.KeptCold(720*time.Hour, 0.1)
+	_, err := b.KeptCold(720*time.Hour, DefaultUpkeep(0.1))
 	if !errors.Is(err, ErrNoSolution) || !strings.Contains(err.Error(), "200 bags of 0.2 lb (0.1 kg)") {
 		t.Errorf("%v", err)
 	}

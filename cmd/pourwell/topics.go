@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"example.com/pourwell/cmd/pourwell/internal/licences"
 	"example.com/pourwell/cmd/pourwell/internal/report"
 	"example.com/pourwell/internal/quantity"
 	"example.com/pourwell/volume"
@@ -27,6 +28,7 @@ func topics() []topic {
 		{"exit", fixed(helpExit)},
 		{"completion", fixed(helpCompletion)},
 		{"man", man},
+		{"licences", licences.Page},
 	}
 }
 

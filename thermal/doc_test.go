@@ -77,7 +77,6 @@ var outsideChecks = map[string]string{
 var plainMethods = []string{"String", "IsValid", "MarshalText", "UnmarshalText", "Steps", "Band", "Regime"}
 
 func TestEveryExportIsChecked(t *testing.T) {
-	shared := []string{"Limits"} // which all four packages have
 	checktest.EveryExportIsChecked(t, checktest.Exports{Checks: outsideChecks, Plain: plainMethods, Most: 50})
 }
 

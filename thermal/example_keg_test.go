@@ -126,7 +126,7 @@ func ExampleBeer() {
 	mu, _ := beer.Viscosity(cold)
 	water, _ := thermal.Water.Viscosity(cold)
 	fmt.Printf("%.0f kg/m³, %.2f times as thick as water, freezes at %.1f °C\n",
-		float64(rho), float64(mu/water), beer.FreezingPoint().Celsius())
+		rho, mu/water, beer.FreezingPoint().Celsius())
 	// Output:
 	// 1010 kg/m³, 1.69 times as thick as water, freezes at -2.3 °C
 }

@@ -17,11 +17,12 @@ var calibrateLine = calc.Calculation{
 		"lines calibrate --tube 3/16in:5ft:vinyl --rise 1ft --gauge 12psi --glass 16oz --time 9.5s",
 		"lines calibrate --tube 7mm:10m --tube 4mm:1m --gauge 1.2bar --glass 0.3L --time 7s",
 	},
-	Inputs: runInputs(
+	Inputs: []calc.Input{
 		gaugeInput,
-		calc.Input{Name: "glass", Kind: quantity.Volume, Named: "glass", Help: "liquid that was caught, without foam"},
-		calc.Input{Name: "time", Kind: quantity.Time, Help: "to fill it", Limit: "lines: time for a glass"},
-	),
+		{Name: "glass", Kind: quantity.Volume, Named: "glass", Help: "liquid that was caught, without foam"},
+		{Name: "time", Kind: quantity.Time, Help: "to fill it", Limit: "lines: time for a glass"},
+	},
+	Shared: []func() []calc.Input{runInputs, calc.BeerInputs},
 	Results: []calc.Key{
 		{Key: "factor", Label: "factor on friction"},
 		{Key: "flow_l_per_min", Label: "flow as measured"},

@@ -11,20 +11,20 @@ import (
 )
 
 // runInputs describe the way from keg to tap; every calculation of lines but
-// the cleaning has them. more comes first.
-func runInputs(more ...calc.Input) []calc.Input {
-	return append(append(more,
-		calc.Input{Name: "tube", Kind: quantity.Text, Repeat: true, Help: `from the keg on, as "3/16in:5ft", "7mm:10m:coil95mm" or "1/4in-od:20ft:wall0.7mm:stainless"`},
-		calc.Input{Name: "rise", Kind: quantity.Length, Default: "0m", Help: "from the surface of the beer in a full keg up to the tap", Limit: "lines: rise"},
-		calc.Input{Name: "temp", Kind: quantity.Temperature, Default: "38F", Help: "of the beer in the line", Limit: "lines: temperature"},
-		calc.Input{Name: "full", Kind: quantity.Share, Default: "100%", Help: "how full the keg is"},
-		calc.Input{Name: "keg", Kind: quantity.Volume, Named: "vessel", Help: "the keg: its depth, and a dip tube"},
-		calc.Input{Name: "keg-height", Kind: quantity.Length, Help: "depth of beer in a full keg; --keg gives it too, else 0.5 m", Limit: "lines: keg height"},
-		calc.Input{Name: "dip-tube", Kind: quantity.Text, Help: "a tube down through the keg, as --tube"},
-		calc.Input{Name: "loss-k", Kind: quantity.Number, Default: "2.5", Help: "loss coefficients of entrance, barbs and jet together, on the last bore", Limit: "lines: loss coefficient"},
-		calc.Input{Name: "hardware", Kind: quantity.Text, Default: "2psi at 2oz/s", Help: "loss of coupler, shank and tap at a flow"},
-		calc.Input{Name: "calibration", Kind: quantity.Number, Default: "1", Help: "factor on friction, from lines calibrate", Limit: "lines: calibration factor"},
-	), calc.BeerInputs()...)
+// the cleaning has them.
+func runInputs() []calc.Input {
+	return []calc.Input{
+		{Name: "tube", Kind: quantity.Text, Repeat: true, Help: `from the keg on, as "3/16in:5ft", "7mm:10m:coil95mm" or "1/4in-od:20ft:wall0.7mm:stainless"`},
+		{Name: "rise", Kind: quantity.Length, Default: "0m", Help: "from the surface of the beer in a full keg up to the tap", Limit: "lines: rise"},
+		{Name: "temp", Kind: quantity.Temperature, Default: "38F", Help: "of the beer in the line", Limit: "lines: temperature"},
+		{Name: "full", Kind: quantity.Share, Default: "100%", Help: "how full the keg is"},
+		{Name: "keg", Kind: quantity.Volume, Named: "vessel", Help: "the keg: its depth, and a dip tube"},
+		{Name: "keg-height", Kind: quantity.Length, Help: "depth of beer in a full keg; --keg gives it too, else 0.5 m", Limit: "lines: keg height"},
+		{Name: "dip-tube", Kind: quantity.Text, Help: "a tube down through the keg, as --tube"},
+		{Name: "loss-k", Kind: quantity.Number, Default: "2.5", Help: "loss coefficients of entrance, barbs and jet together, on the last bore", Limit: "lines: loss coefficient"},
+		{Name: "hardware", Kind: quantity.Text, Default: "2psi at 2oz/s", Help: "loss of coupler, shank and tap at a flow"},
+		{Name: "calibration", Kind: quantity.Number, Default: "1", Help: "factor on friction, from lines calibrate", Limit: "lines: calibration factor"},
+	}
 }
 
 // glassInput is the glass that a pour is timed by.

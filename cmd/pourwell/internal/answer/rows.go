@@ -134,13 +134,7 @@ func totals(t *sweep.Tally) report.Totals {
 
 // sheet keeps all rows, to lay them out as text or to draw them.
 func (r *Request) sheet(rows *sweep.Rows, plan *sweep.Plan, w io.Writer, opt report.Options, p *progress) (sweep.Tally, error) {
-	if rows.Len() > mostLines {
-		return sweep.Tally{}, &calc.UsageError{
-			What: fmt.Sprintf("%d rows are too many to read or to draw", rows.Len()),
-			Hint: "add --format csv or json, or take a larger step",
-		}
-	}
-	all, tally, err := rows.Collect(p.tell)
+	all, tally, err := rows.Collect(mostLines, p.tell)
 	if err != nil {
 		return tally, err
 	}

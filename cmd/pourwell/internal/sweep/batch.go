@@ -1,9 +1,7 @@
 package sweep
 
 import (
-	"bufio"
-	"bytes"
-	"encoding/csv"
+	"cmp"
 	"errors"
 	"fmt"
 	"io"
@@ -60,13 +58,14 @@ func (p *Plan) Batch(file io.Reader, show []string) (*Rows, error) {
 	return r, nil
 }
 
-// records read a CSV file.
+// records are the rows of a CSV file.
 type records struct {
 	calculation *calc.Calculation
-	reader      *csv.Reader
+	reader      *reader
 	columns     []fileColumn
-	ahead       [][]string // read, not yet handed out
+	ahead       []fileRow // read, not yet handed out
 	done        int
+	ended       error
 }
 
 type fileColumn struct {
@@ -75,24 +74,24 @@ type fileColumn struct {
 	input *calc.Input // nil for one that is copied
 }
 
+// mostColumns is more than any header has.
+const mostColumns = 1000
+
 func (f *records) open(file io.Reader) error {
-	b := bufio.NewReader(file)
-	if mark, _ := b.Peek(3); bytes.Equal(mark, []byte("\ufeff")) { // spreadsheets begin with it
-		_, _ = b.Discard(3)
-	}
-	f.reader = csv.NewReader(b)
-	f.reader.FieldsPerRecord, f.reader.Comment, f.reader.TrimLeadingSpace = -1, '#', true
-	if head, _ := b.Peek(512); semicolons(head) {
-		f.reader.Comma = ';'
-	}
-	header, err := f.reader.Read()
-	if errors.Is(err, io.EOF) {
+	f.reader = newReader(file)
+	header, err := f.reader.read()
+	var usage *calc.UsageError
+	switch {
+	case errors.Is(err, io.EOF):
 		return &calc.UsageError{What: "the file has no header", Hint: "its first line names the inputs, for example " + f.exampleHeader()}
+	case errors.As(cmp.Or(err, header.err), &usage):
+		return &calc.UsageError{What: "the header cannot be read: " + usage.What, Hint: usage.Hint}
+	case err != nil:
+		return &calc.UsageError{What: fmt.Sprintf("the header cannot be read: %v", err), Hint: "check the name of the file"}
+	case len(header.cells) > mostColumns:
+		return &calc.UsageError{What: fmt.Sprintf("the header has %d columns", len(header.cells)), Hint: fmt.Sprintf("%d are read", mostColumns)}
 	}
-	if err != nil {
-		return &calc.UsageError{What: fmt.Sprintf("the header cannot be read: %v", err)}
-	}
-	for _, h := range header {
+	for _, h := range header.cells {
 		c, err := f.column(h)
 		if err != nil {
 			return err
@@ -105,12 +104,6 @@ func (f *records) open(file io.Reader) error {
 		f.columns = append(f.columns, c)
 	}
 	return nil
-}
-
-// semicolons reports whether the cells of the header are parted by semicolons.
-func semicolons(head []byte) bool {
-	line, _, _ := bytes.Cut(head, []byte("\n"))
-	return bytes.Count(line, []byte(";")) > bytes.Count(line, []byte(","))
 }
 
 // column reads one cell of the header: "temp", "temp F", "temp (F)", "temp [F]".
@@ -151,18 +144,22 @@ func (f *records) exampleHeader() string {
 	return strings.Join(names[:min(3, len(names))], ",")
 }
 
-// take reads up to n records.
-func (f *records) take(n int) ([][]string, error) {
-	var all [][]string
-	for len(all) < n {
-		r, err := f.reader.Read()
-		if errors.Is(err, io.EOF) {
+// take reads up to n rows. One that cannot be read is a row that fails; if the
+// file cannot be read on, the error comes once the rows before it are taken.
+func (f *records) take(n int) ([]fileRow, error) {
+	var all []fileRow
+	for len(all) < n && f.ended == nil {
+		row, err := f.reader.read()
+		var usage *calc.UsageError
+		if f.ended = err; errors.As(err, &usage) {
+			row, f.ended = fileRow{err: usage}, io.EOF
+		} else if err != nil {
 			break
 		}
-		if err != nil {
-			return nil, &calc.UsageError{What: fmt.Sprintf("the file cannot be read: %v", err)}
-		}
-		all = append(all, r)
+		all = append(all, row)
+	}
+	if len(all) == 0 && f.ended != nil && !errors.Is(f.ended, io.EOF) {
+		return nil, fmt.Errorf("the file cannot be read: %w", f.ended)
 	}
 	return all, nil
 }

@@ -11,7 +11,7 @@ import (
 // cells are some rows of a file.
 type cells struct {
 	columns []fileColumn
-	rows    [][]string
+	rows    []fileRow
 }
 
 func (c *cells) len() int { return len(c.rows) }
@@ -19,8 +19,10 @@ func (c *cells) len() int { return len(c.rows) }
 // fill puts the i'th row into v, what can be read of it, and returns what is
 // wrong with the first cell that cannot.
 func (c *cells) fill(i int, v *calc.Values) error {
-	row := c.rows[i]
-	var first error
+	row, first := c.rows[i].cells, c.rows[i].err
+	if first != nil {
+		return first
+	}
 	if len(row) != len(c.columns) {
 		return &calc.UsageError{What: fmt.Sprintf("the row has %d cells, the header %d", len(row), len(c.columns))}
 	}
@@ -87,8 +89,8 @@ func switched(text string) string {
 
 // text returns a cell that is copied, without one that must not be shown.
 func (c *cells) text(i, column int) string {
-	if column < len(c.rows[i]) && calc.CheckText("", c.rows[i][column]) == nil {
-		return c.rows[i][column]
+	if row := c.rows[i].cells; column < len(row) && calc.CheckText("", row[column]) == nil {
+		return row[column]
 	}
 	return ""
 }

@@ -244,7 +244,7 @@ func TestOrder(t *testing.T) {
 		if err != nil || last != 50000 {
 			t.Fatalf("%d rows, %v", last, err)
 		}
-		all, tally, err := rows2(t).Collect(nil)
+		all, tally, err := rows2(t).Collect(1e6, nil)
 		for _, r := range all {
 			n++
 			if want := float64(n) / 1000; math.Abs(r.Cells[0].Number-want) > 1e-9 || math.Abs(r.Cells[1].Number-2*want) > 1e-9 {
@@ -337,7 +337,7 @@ func TestBatchHeaders(t *testing.T) {
 			t.Errorf("header %q: %v", header, err)
 			continue
 		}
-		if all, tally, err := rows.Collect(nil); err != nil || tally.Failed > 0 || len(all) != 1 {
+		if all, tally, err := rows.Collect(1e6, nil); err != nil || tally.Failed > 0 || len(all) != 1 {
 			t.Errorf("header %q: %v, %v", header, tally.First, err)
 		}
 	}
@@ -379,7 +379,7 @@ func TestBatchLikeSingle(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		all, tally, err := rows.Collect(nil)
+		all, tally, err := rows.Collect(1e6, nil)
 		if err != nil || len(all) != n || tally.Failed > 0 {
 			t.Fatalf("%d rows of %d, %+v, %v", len(all), n, tally, err)
 		}

@@ -1,6 +1,7 @@
 package sweep
 
 import (
+	"fmt"
 	"io"
 	"runtime"
 	"sync"
@@ -20,10 +21,23 @@ func (r *Rows) Stream(w io.Writer, encode Encoder, progress func(done int)) (Tal
 	}, progress)
 }
 
-// Collect runs all rows and returns them in order.
-func (r *Rows) Collect(progress func(done int)) ([]Row, Tally, error) {
+// Collect runs all rows and returns them in order. If there are more than most
+// it returns a [*calc.UsageError], as soon as it sees them.
+func (r *Rows) Collect(most int, progress func(done int)) ([]Row, Tally, error) {
+	tooMany := &calc.UsageError{
+		What: fmt.Sprintf("more than %d rows are too many to read or to draw", most),
+		Hint: "add --format csv or json",
+	}
+	if n := r.Len(); n > most {
+		tooMany.What = fmt.Sprintf("%d rows are too many to read or to draw", n)
+		tooMany.Hint += ", or take a larger step"
+		return nil, Tally{}, tooMany
+	}
 	var all []Row
 	tally, err := r.run(nil, func(p *part) error {
+		if len(all)+len(p.rows) > most {
+			return tooMany
+		}
 		all = append(all, p.rows...)
 		return nil
 	}, progress)
@@ -87,6 +101,11 @@ func (r *Rows) feed(queue, work chan<- *part, stop <-chan struct{}) {
 	defer close(queue)
 	defer close(work)
 	for {
+		select {
+		case <-stop:
+			return
+		default:
+		}
 		j, err := r.source.next()
 		if j == nil && err == nil {
 			return

@@ -33,8 +33,8 @@ const (
 // 20 °C (0.05, not 5), and final gravity fg, its density at 20 °C over that of
 // water at 20 °C.
 //
-// Valid from 0 to 0.20 and from 0.98 to 1.20; outside it, or if no real
-// extract is left for that alcohol and gravity, BeerOf returns a [*RangeError]
+// Valid from 0 to 0.20 and from 0.98 to 1.179; outside it, or if the real
+// extract of that alcohol and gravity is below 0 or above 40 %, BeerOf returns a [*RangeError]
 // and ordinary beer, the zero value.
 func BeerOf(abv, fg float64) (Beer, error) {
 	if err := cmp.Or(limitABV.Check("thermal.BeerOf", abv), limitFG.Check("thermal.BeerOf", fg)); err != nil {
@@ -52,14 +52,14 @@ func BeerOf(abv, fg float64) (Beer, error) {
 // density at 20 °C over that of water at 20 °C. The final gravity follows from
 // Balling's rule; see [Beer.OriginalExtract].
 //
-// Valid for an abv from 0 to 0.20 and an og for which the final gravity lies
-// from 0.98 to 1.20. Outside it BeerFromOriginal returns a [*RangeError] and
+// Valid for an abv from 0 to 0.20 and an og from 1 to 1.289 for which the final
+// gravity lies from 0.98 to 1.179. Outside it BeerFromOriginal returns a [*RangeError] and
 // ordinary beer, the zero value.
 //
 // Source: as [Beer.OriginalExtract] and [Beer.RealExtract].
 func BeerFromOriginal(abv, og float64) (Beer, error) {
 	const fn = "thermal.BeerFromOriginal"
-	if err := limitABV.Check(fn, abv); err != nil {
+	if err := cmp.Or(limitABV.Check(fn, abv), limitOG.Check(fn, og)); err != nil {
 		return Beer{}, err
 	}
 	least, most := limitFG.Min, limitFG.Max
@@ -74,8 +74,8 @@ func BeerFromOriginal(abv, og float64) (Beer, error) {
 	}
 	fg, ok := solve.Root(excess, least, most, 1e-9)
 	if !ok {
-		original := limitFG
-		original.Name, original.Source = "original gravity", "no final gravity gives this alcohol from it"
+		original := limitOG
+		original.Name, original.Source = "original gravity for this alcohol", "no final gravity gives this alcohol from another"
 		original.Min, original.Max = gravityOf(excess(least)+plato), gravityOf(excess(most)+plato)
 		return Beer{}, original.Check(fn, og)
 	}

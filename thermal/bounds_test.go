@@ -1,92 +1,39 @@
 package thermal
 
 import (
-	"errors"
-	"fmt"
 	"math"
-	"reflect"
 	"testing"
 	"time"
 
+	"example.com/pourwell/internal/checktest"
 	"example.com/pourwell/volume"
 	"gonum.org/v1/gonum/unit"
 )
 
-// A trial is one calculation and what came of it.
-type trial struct {
-	name   string
-	result any
-	err    error
-}
+type trial = checktest.Trial
 
-// lost returns where in v a number is NaN or infinite or a temperature invalid,
-// looking at exported fields, working and band. may lists the fields that may
-// be invalid.
-func lost(v any) []string {
-	var found []string
-	var look func(path string, v reflect.Value)
-	look = func(path string, v reflect.Value) {
-		if temp, ok := v.Interface().(Temperature); ok {
-			if !temp.IsValid() {
-				found = append(found, path)
-			}
-			return
-		}
-		switch v.Kind() {
-		case reflect.Float64:
-			if f := v.Float(); math.IsNaN(f) || math.IsInf(f, 0) {
-				found = append(found, fmt.Sprintf("%s is %g", path, f))
-			}
-		case reflect.Struct:
-			for i := range v.NumField() {
-				if f := v.Type().Field(i); f.IsExported() {
-					look(path+"."+f.Name, v.Field(i))
-				}
-			}
-		case reflect.Slice:
-			for i := range v.Len() {
-				look(fmt.Sprintf("%s[%d]", path, i), v.Index(i))
-			}
-		}
-	}
-	look("", reflect.ValueOf(v))
-	if w, ok := v.(interface{ Steps() []volume.Step }); ok {
-		for _, s := range w.Steps() {
-			if math.IsNaN(s.Value) || math.IsInf(s.Value, 0) {
-				found = append(found, fmt.Sprintf("step %q is %g", s.Name, s.Value))
-			}
-		}
-	}
-	if w, ok := v.(interface{ Band() volume.Band }); ok {
-		// The upper end may be infinite: a time that may never come.
-		if b := w.Band(); math.IsNaN(b.Low) || math.IsInf(b.Low, 0) || math.IsNaN(b.High) || math.IsInf(b.High, -1) {
-			found = append(found, fmt.Sprintf("band %+v", b))
-		}
-	}
-	return found
-}
+var tried = checktest.Tried
 
-// A complainer is a test, of the testing package or of rapid.
-type complainer interface {
-	Helper()
-	Errorf(format string, args ...any)
+// bounds says with which errors a calculation may end, and beyond which bounds no
+// setter gets.
+var bounds = checktest.Bounds{
+	Fine: []error{ErrNoSolution, ErrNever},
+	Shut: map[string]string{
+		"real extract below":                  "follows from alcohol and final gravity: the setter stops at the bound",
+		"real extract above":                  "likewise",
+		"air temperature around a bath above": "the row of any air ends there too",
+		"ice and water together above":        "the rows of ice and of water end there together",
+		"Reynolds number below":               "flow is above 0",
+		"time from glass to glass below":      "a glass takes time to fill",
+		"fill of the glass below":             "the row of the beer in it begins above 0",
+	},
 }
 
 // holdsUp demands of a trial a finite result or one of the errors of the
 // package.
-func (tr trial) holdsUp(t complainer, where string) {
+func holdsUp(t checktest.Complainer, where string, tr trial) {
 	t.Helper()
-	var r *RangeError
-	switch {
-	case tr.err == nil:
-		for _, l := range lost(tr.result) {
-			t.Errorf("%s, %s: %s without an error", where, tr.name, l)
-		}
-	case !errors.As(tr.err, &r) && !errors.Is(tr.err, ErrNoSolution) && !errors.Is(tr.err, ErrNever):
-		t.Errorf("%s, %s: %v", where, tr.name, tr.err)
-	case r != nil && r.Min <= r.Value && r.Value <= r.Max:
-		t.Errorf("%s, %s: refused within its range: %v", where, tr.name, tr.err)
-	}
+	checktest.HoldsUp[RangeError](t, where, tr, bounds)
 }
 
 // weathers are the surroundings that the calculations are tried in.
@@ -104,10 +51,10 @@ func kegTrials(t testing.TB, change func(*Keg)) (all []trial) {
 			change(&k)
 			for _, to := range []Temperature{Celsius(3), Celsius(12)} {
 				w, err := k.Reach(to)
-				all = append(all, trial{"Keg.Reach", w, err})
+				all = append(all, tried("Keg.Reach", w, err))
 			}
 			w, err := k.After(time.Hour)
-			all = append(all, trial{"Keg.After", w, err})
+			all = append(all, tried("Keg.After", w, err))
 		}
 	}
 	return all
@@ -122,11 +69,11 @@ func bathTrials(t testing.TB, change func(*IceBath)) (all []trial) {
 			}
 			change(&b)
 			c, err := b.After(2 * time.Hour)
-			all = append(all, trial{"IceBath.After", c, err})
+			all = append(all, tried("IceBath.After", c, err))
 			c, err = b.Reach(Celsius(8))
-			all = append(all, trial{"IceBath.Reach", c, err})
+			all = append(all, tried("IceBath.Reach", c, err))
 			kept, err := b.KeptCold(6*time.Hour, DefaultUpkeep(5))
-			all = append(all, trial{"IceBath.KeptCold", float64(len(kept.TopUps)), err})
+			all = append(all, tried("IceBath.KeptCold", float64(len(kept.TopUps)), err))
 		}
 	}
 	return all
@@ -137,11 +84,11 @@ func coilTrials(change func(*Coil, *Temperature, *Pours)) (all []trial) {
 		inlet, p := Celsius(20), DefaultPours()
 		change(&c, &inlet, &p)
 		chill, err := c.Chill(inlet, p.Flow)
-		all = append(all, trial{"Coil.Chill", chill, err})
+		all = append(all, tried("Coil.Chill", chill, err))
 		limit, err := c.LargestFlow(inlet, Celsius(6))
-		all = append(all, trial{"Coil.LargestFlow", limit, err})
+		all = append(all, tried("Coil.LargestFlow", limit, err))
 		s, err := c.Serve(inlet, p)
-		all = append(all, trial{"Coil.Serve", s, err})
+		all = append(all, tried("Coil.Serve", s, err))
 	}
 	return all
 }
@@ -151,11 +98,11 @@ func plateTrials(change func(*Plate, *Temperature, *Pours, *unit.Mass)) (all []t
 		inlet, pours, ice := Celsius(15), DefaultPours(), unit.Mass(10)
 		change(&p, &inlet, &pours, &ice)
 		chill, err := p.Chill(inlet, pours.Flow)
-		all = append(all, trial{"Plate.Chill", chill, err})
+		all = append(all, tried("Plate.Chill", chill, err))
 		s, err := p.Serve(inlet, pours)
-		all = append(all, trial{"Plate.Serve", s, err})
+		all = append(all, tried("Plate.Serve", s, err))
 		d, err := p.DrainDue(inlet, pours, ice)
-		all = append(all, trial{"Plate.DrainDue", d.Seconds(), err})
+		all = append(all, tried("Plate.DrainDue", d.Seconds(), err))
 	}
 	return all
 }
@@ -165,9 +112,9 @@ func lineTrials(change func(*Line, *Temperature, *Flow, *time.Duration)) (all []
 		l, inlet, flow, d := DefaultLine(around), Celsius(4), Flow(2/60e3), 10*time.Minute
 		change(&l, &inlet, &flow, &d)
 		r, err := l.Carry(inlet, flow)
-		all = append(all, trial{"Line.Carry", r, err})
+		all = append(all, tried("Line.Carry", r, err))
 		r, err = l.Stand(inlet, d)
-		all = append(all, trial{"Line.Stand", r, err})
+		all = append(all, tried("Line.Stand", r, err))
 	}
 	return all
 }
@@ -178,7 +125,7 @@ func glassTrials(t testing.TB, change func(*Glassful, *Temperature, *time.Durati
 		beer, wait := Celsius(4), 10*time.Minute
 		change(&g, &beer, &wait)
 		r, err := g.Pour(beer, wait)
-		all = append(all, trial{"Glassful.Pour", r, err})
+		all = append(all, tried("Glassful.Pour", r, err))
 	}
 	return all
 }
@@ -187,26 +134,26 @@ func calibrationTrials(t testing.TB, change func(*Calibration)) []trial {
 	c := DefaultCalibration(vessel(t, "soda-5gal"), Celsius(25), Reading{0, Celsius(4)}, Reading{5 * time.Hour, Celsius(8)})
 	change(&c)
 	r, err := c.Solve()
-	return []trial{{"Calibration.Solve", r, err}}
+	return []trial{tried("Calibration.Solve", r, err)}
 }
 
 func beerTrials(t testing.TB, b Beer, err error) []trial {
-	all := []trial{{"a beer", float64(0), err}}
+	all := []trial{tried("a beer", float64(0), err)}
 	if err != nil {
 		return all
 	}
 	for _, c := range []float64{-5, 0, 20, 40} {
 		d, err := b.Density(Celsius(c))
-		all = append(all, trial{"Beer.Density", d, err})
+		all = append(all, tried("Beer.Density", d, err))
 		v, err := b.Viscosity(Celsius(c))
-		all = append(all, trial{"Beer.Viscosity", v, err})
+		all = append(all, tried("Beer.Viscosity", v, err))
 		h, err := b.HeatCapacity(Celsius(c))
-		all = append(all, trial{"Beer.HeatCapacity", h, err})
+		all = append(all, tried("Beer.HeatCapacity", h, err))
 		k, err := b.Conductivity(Celsius(c))
-		all = append(all, trial{"Beer.Conductivity", k, err})
+		all = append(all, tried("Beer.Conductivity", k, err))
 	}
-	all = append(all, trial{"Beer", struct{ A, B, C, D, E float64 }{b.ABV(), b.ABW(), b.FinalGravity(), b.RealExtract(), b.OriginalExtract()}, nil},
-		trial{"Beer.FreezingPoint", b.FreezingPoint(), nil})
+	all = append(all, tried("Beer", struct{ A, B, C, D, E float64 }{b.ABV(), b.ABW(), b.FinalGravity(), b.RealExtract(), b.OriginalExtract()}, nil),
+		tried("Beer.FreezingPoint", b.FreezingPoint(), nil))
 	all = append(all, kegTrials(t, func(k *Keg) { k.Beer = b })...)
 	all = append(all, bathTrials(t, func(k *IceBath) { k.Beer = b })...)
 	all = append(all, coilTrials(func(c *Coil, _ *Temperature, _ *Pours) { c.Beer = b })...)
@@ -223,7 +170,7 @@ func aroundTrials(t testing.TB, change func(*Surroundings)) []trial {
 	all = append(all, glassTrials(t, func(g *Glassful, _ *Temperature, _ *time.Duration) { change(&g.Around) })...)
 	s := weathers()[1]
 	change(&s)
-	return append(all, trial{"Surroundings.InClosedCar", s.InClosedCar(), nil})
+	return append(all, tried("Surroundings.InClosedCar", s.InClosedCar(), nil))
 }
 
 func vesselTrials(t testing.TB, change func(*volume.Vessel)) []trial {
@@ -286,19 +233,19 @@ func setters(t testing.TB) map[string]func(v float64) []trial {
 		return func(v float64) []trial {
 			u, a, d := air(v)
 			m, err := u.Melts(a, d)
-			return []trial{{"Conductance.Melts", m, err}}
+			return []trial{tried("Conductance.Melts", m, err)}
 		}
 	}
 	melted := func(of func(v float64) (unit.Mass, Temperature, time.Duration)) func(v float64) []trial {
 		return func(v float64) []trial {
 			r, err := MeltedIce(of(v))
-			return []trial{{"MeltedIce", r, err}}
+			return []trial{tried("MeltedIce", r, err)}
 		}
 	}
 	sky := func(of func(v float64) (lat, day, hour float64)) func(v float64) []trial {
 		return func(v float64) []trial {
 			g, err := ClearSky(of(v))
-			return []trial{{"ClearSky", g, err}}
+			return []trial{tried("ClearSky", g, err)}
 		}
 	}
 	return map[string]func(v float64) []trial{
@@ -311,6 +258,11 @@ func setters(t testing.TB) map[string]func(v float64) []trial {
 			b, err := BeerOf(0.08, v)
 			light, errLight := BeerOf(0, v)
 			return append(beerTrials(t, b, err), beerTrials(t, light, errLight)...)
+		},
+		"original gravity": func(v float64) []trial {
+			light, err := BeerFromOriginal(0, v)
+			strong, errStrong := BeerFromOriginal(0.2, v)
+			return append(beerTrials(t, light, err), beerTrials(t, strong, errStrong)...)
 		},
 		"real extract": func(v float64) []trial { // the gravity without alcohol nearest to the bound
 			inside, outside := 1.01, 1.25
@@ -348,7 +300,7 @@ func setters(t testing.TB) map[string]func(v float64) []trial {
 				b := DefaultIceBath(vessel(t, "soda-5gal"), Celsius(15), weathers()[1])
 				c, errBath := b.Reach(Celsius(v))
 				l, errCoil := DefaultCoil().LargestFlow(Celsius(20), Celsius(v))
-				return []trial{{"Keg.Reach", w, err}, {"IceBath.Reach", c, errBath}, {"Coil.LargestFlow", l, errCoil}}
+				return []trial{tried("Keg.Reach", w, err), tried("IceBath.Reach", c, errBath), tried("Coil.LargestFlow", l, errCoil)}
 			},
 		),
 		"air temperature": joined(around(func(s *Surroundings, v float64) { s.Air = Celsius(v) }),
@@ -373,14 +325,14 @@ func setters(t testing.TB) map[string]func(v float64) []trial {
 				for _, s := range weathers() {
 					k := DefaultKeg(vessel(t, "soda-5gal"), Celsius(5), s)
 					w, err := k.After(hours(v))
-					all = append(all, trial{"Keg.After", w, err})
+					all = append(all, tried("Keg.After", w, err))
 					b := DefaultIceBath(vessel(t, "soda-5gal"), Celsius(5), s)
 					c, err := b.After(hours(v))
-					all = append(all, trial{"IceBath.After", c, err})
+					all = append(all, tried("IceBath.After", c, err))
 					c, err = b.Dry().After(hours(v))
-					all = append(all, trial{"IceBath.After, dry", c, err})
+					all = append(all, tried("IceBath.After, dry", c, err))
 					kept, err := b.KeptCold(hours(v), DefaultUpkeep(50))
-					all = append(all, trial{"IceBath.KeptCold", float64(len(kept.TopUps)), err})
+					all = append(all, tried("IceBath.KeptCold", float64(len(kept.TopUps)), err))
 				}
 				return all
 			},
@@ -412,12 +364,12 @@ func setters(t testing.TB) map[string]func(v float64) []trial {
 		"bag of ice": func(v float64) []trial {
 			b := DefaultIceBath(vessel(t, "soda-5gal"), Celsius(5), weathers()[1])
 			kept, err := b.KeptCold(8*time.Hour, DefaultUpkeep(unit.Mass(v)))
-			return []trial{{"IceBath.KeptCold", float64(len(kept.TopUps)), err}}
+			return []trial{tried("IceBath.KeptCold", float64(len(kept.TopUps)), err)}
 		},
 		"reserve of ice": func(v float64) []trial {
 			b := DefaultIceBath(vessel(t, "soda-5gal"), Celsius(5), weathers()[1])
 			kept, err := b.KeptCold(8*time.Hour, Upkeep{Bag: 5, Reserve: v})
-			return []trial{{"IceBath.KeptCold", float64(len(kept.TopUps)), err}}
+			return []trial{tried("IceBath.KeptCold", float64(len(kept.TopUps)), err)}
 		},
 		"tube length": joined(coil(func(c *Coil, v float64) { c.Length = unit.Length(v) }), line(func(l *Line, v float64) { l.Length = unit.Length(v) }),
 			plate(func(p *Plate, v float64) { p.Passage = unit.Length(v) })),
@@ -426,6 +378,8 @@ func setters(t testing.TB) map[string]func(v float64) []trial {
 		"tube wall": joined(coil(func(c *Coil, v float64) { c.Wall = unit.Length(v / 1e3) }), line(func(l *Line, v float64) { l.Wall = unit.Length(v / 1e3) })),
 		"conductivity of the tube": joined(coil(func(c *Coil, v float64) { c.Conductivity = Conductivity(v) }), line(func(l *Line, v float64) { l.Conductivity = Conductivity(v) }),
 			line(func(l *Line, v float64) { l.Insulation, l.InsulationConductivity = 0.01, Conductivity(v) })),
+		"winding": joined(coil(func(c *Coil, v float64) { c.Winding = unit.Length(v) }),
+			coil(func(c *Coil, v float64) { c.Bore, c.Winding = 0.025, unit.Length(v) })),
 		"bore over winding":            coil(func(c *Coil, v float64) { c.Winding = c.Bore / unit.Length(v) }),
 		"bath temperature":             coil(func(c *Coil, v float64) { c.Bath = Celsius(v) }),
 		"film coefficient":             joined(coil(func(c *Coil, v float64) { c.Film = FilmCoefficient(v) }), plate(func(p *Plate, v float64) { p.Film = FilmCoefficient(v) })),
@@ -434,12 +388,18 @@ func setters(t testing.TB) map[string]func(v float64) []trial {
 			func(v float64) []trial {
 				return lineTrials(func(_ *Line, _ *Temperature, f *Flow, _ *time.Duration) { *f = Flow(v / 60e3) })
 			}),
-		"Reynolds number": func(v float64) []trial { // of the order of the bound: 4 q/(π d ν), ν 1.5 mm²/s
-			return coilTrials(func(c *Coil, _ *Temperature, p *Pours) {
-				p.Flow, p.Every = Flow(max(1.0001e-2/60e3, v*math.Pi/4*float64(c.Bore)*1.5e-6)), time.Hour
+		"Reynolds number": func(v float64) []trial {
+			return coilTrials(func(c *Coil, inlet *Temperature, p *Pours) {
+				p.Every = time.Hour
+				p.Flow = Flow(limitFlow.Min / 60e3 * 1.0001)
+				for range 60 { // the flow that has it
+					if r := c.chill(inlet.Celsius(), float64(p.Flow), coilStations); v > 1000 {
+						p.Flow *= Flow(v / r.Reynolds)
+					}
+				}
 			})
 		},
-		"glass": joined(pours(func(p *Pours, v float64) { p.Glass = unit.Volume(v) * volume.Litre; p.Every = time.Hour }),
+		"beer in the glass": joined(pours(func(p *Pours, v float64) { p.Glass = unit.Volume(v) * volume.Litre; p.Every = time.Hour }),
 			func(v float64) []trial {
 				return glassTrials(t, func(g *Glassful, _ *Temperature, _ *time.Duration) { g.Liquid = unit.Volume(v) * volume.Litre })
 			}),
@@ -502,35 +462,9 @@ func setters(t testing.TB) map[string]func(v float64) []trial {
 	}
 }
 
-// Each calculation with each row of the validity table at both of its bounds
-// gives finite numbers or one of the errors of the package, never NaN without
-// an error; and the bounds belong to their ranges.
+// Each calculation with each row of the validity table at its bounds and beyond.
 func TestEveryBound(t *testing.T) {
-	table := setters(t)
-	for _, r := range Limits() {
-		set := table[r.Name]
-		if set == nil {
-			t.Errorf("%s has no setter", r.Name)
-			continue
-		}
-		for _, v := range []float64{r.Min, r.Max} {
-			answered := 0
-			for _, tr := range set(v) {
-				tr.holdsUp(t, fmt.Sprintf("%s at %g %s", r.Name, v, r.Suffix))
-				var own *RangeError
-				if errors.As(tr.err, &own) && own.Name == r.Name && own.Value == v && own.Min <= r.Min && own.Max >= r.Max {
-					t.Errorf("%s: its bound %g is refused: %v", r.Name, v, tr.err)
-				}
-				if tr.err == nil {
-					answered++
-				}
-			}
-			if testing.Verbose() && answered == 0 {
-				t.Logf("%s at %g: nothing answers: %v", r.Name, v, set(v)[0].err)
-			}
-		}
-	}
-	if len(table) != len(Limits()) {
-		t.Errorf("%d setters for %d rows", len(table), len(Limits()))
-	}
+	b := bounds
+	b.Setters = setters(t)
+	checktest.EveryBound[RangeError](t, Limits(), b)
 }

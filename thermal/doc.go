@@ -66,7 +66,8 @@
 // those of package carbonation.
 //
 //	alcohol by volume                      0 to 0.2
-//	final gravity                          0.98 to 1.2
+//	final gravity                          0.98 to 1.179
+//	original gravity                       1 to 1.289
 //	real extract                           -0.05 to 40 % w/w
 //	beer temperature                       -5 to 40 °C
 //	air temperature                        -20 to 60 °C
@@ -103,13 +104,14 @@
 //	bore                                   2 to 25 mm
 //	tube wall                              0.1 to 10 mm
 //	conductivity of the tube               0.02 to 500 W/(m K)
+//	winding                                0.014 to 12.5 m
 //	bore over winding                      0.002 to 0.14
 //	bath temperature                       -5 to 40 °C
 //	film coefficient                       20 to 20000 W/(m² K)
 //	band of the film coefficient           0 to 0.9
 //	flow                                   0.01 to 40 L/min
 //	Reynolds number                        0 to 100000
-//	glass                                  0.02 to 20 L
+//	beer in the glass                      0.02 to 20 L
 //	time from glass to glass               0 to 86400 s
 //	number of glasses                      1 to 10000
 //	size of the plate                      0.05 to 1.5 m

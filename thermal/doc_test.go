@@ -37,6 +37,18 @@ func TestLimitsAreComplete(t *testing.T) {
 	}
 }
 
+// Each parameter has a row, and what the rows say they bound exists.
+func TestFields(t *testing.T) {
+	checktest.Fields(t, Limits(), map[string]string{
+		"real extract":                       "follows from alcohol and final gravity",
+		"ice and water together":             "a sum",
+		"bore over winding":                  "of two lengths, which have rows of their own",
+		"Reynolds number":                    "follows from flow and bore",
+		"distance of a reading from the air": "of two temperatures, which have rows of their own",
+		"UA of a box":                        "what Conductance.Melts is asked of",
+	})
+}
+
 // Each exported function and method that computes, and the outside value it is
 // checked against. What has none says why.
 var outsideChecks = map[string]string{
@@ -74,7 +86,7 @@ var outsideChecks = map[string]string{
 }
 
 // Methods that carry no number of their own: presentation, text and working.
-var plainMethods = []string{"String", "IsValid", "MarshalText", "UnmarshalText", "Steps", "Band", "Regime"}
+var plainMethods = []string{"String", "IsValid", "MarshalText", "UnmarshalText", "Steps", "Band", "Regime", "Cautions", "Notes"}
 
 func TestEveryExportIsChecked(t *testing.T) {
 	checktest.EveryExportIsChecked(t, checktest.Exports{Checks: outsideChecks, Plain: plainMethods, Most: 50})

@@ -57,7 +57,7 @@ func ExampleCoil_LargestFlow() {
 	fmt.Println(err)
 	// Output:
 	// 1.89 fl oz/s
-	// thermal.Coil.LargestFlow: no solution: the bath is at 35.6 °F (2.0 °C) and cannot chill beer to 35.0 °F (1.7 °C)
+	// thermal.Coil.LargestFlow: no solution: the bath at 35.6 °F (2.0 °C) cannot bring beer to 35.0 °F (1.7 °C) at any flow: pack it with ice or pump it
 }
 
 // A plate suits a keg that is cool already: from 50 °F with ice pressed on it,

@@ -114,7 +114,7 @@ func TestGlassProperties(t *testing.T) {
 func TestGlassAsWarmAsAir(t *testing.T) {
 	pour := func(beer float64) GlassRun {
 		r, err := meadowGlass(t, Shade(Celsius(20))).Pour(Celsius(beer), time.Minute)
-		trial{"Glassful.Pour", r, err}.holdsUp(t, Celsius(beer).String())
+		holdsUp(t, Celsius(beer).String(), tried("Glassful.Pour", r, err))
 		return r
 	}
 	want := float64(pour(19.4).UA)

@@ -129,7 +129,7 @@ func TestPuddle(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	trial{"IceBath.After", c, err}.holdsUp(t, "puddle")
+	holdsUp(t, "puddle", tried("IceBath.After", c, err))
 	if band := c.Band(); !(band.Low < c.Temperature.Celsius() && c.Temperature.Celsius() < band.High) {
 		t.Errorf("%v in a bath of %v, band %+v", c.Temperature, c.Bath, band)
 	}
@@ -142,7 +142,7 @@ func TestHeapOverTheBrim(t *testing.T) {
 	b.TopUps = []TopUp{{0, 50}}
 	for _, d := range []time.Duration{0, time.Hour} {
 		c, err := b.After(d)
-		trial{"IceBath.After", c, err}.holdsUp(t, d.String())
+		holdsUp(t, d.String(), tried("IceBath.After", c, err))
 		if err != nil || !c.Bath.IsValid() {
 			t.Errorf("%v: %+v, %v", d, c, err)
 		}

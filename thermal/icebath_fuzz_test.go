@@ -9,7 +9,7 @@ import (
 	"pgregory.net/rapid"
 )
 
-// FuzzIceBath puts any bath within the ranges to the test of [trial.holdsUp].
+// FuzzIceBath puts any bath within the ranges to the test of [holdsUp].
 func FuzzIceBath(f *testing.F) {
 	f.Add(uint8(3), uint8(1), 15.0, 18.0, 0.0, 15.0, 15.0, 0.0, 80.0, 0.45, 30.0, 0.5, 0.0, 0.0, 1.0, 2.0, 8.0, uint8(0))
 	f.Add(uint8(0), uint8(2), 5.0, 0.0, -25.0, 10.0, 1.0, 0.2, 500.0, 1.0, 0.0, 1.0, 1200.0, 20.0, 0.01, 30.0, 12.0, uint8(1))
@@ -39,9 +39,9 @@ func FuzzIceBath(f *testing.F) {
 			h = 2
 		}
 		c, err := b.After(time.Duration(h * float64(time.Hour)))
-		trial{"IceBath.After", c, err}.holdsUp(t, "fuzz")
+		holdsUp(t, "fuzz", tried("IceBath.After", c, err))
 		c, err = b.Reach(Celsius(to))
-		trial{"IceBath.Reach", c, err}.holdsUp(t, "fuzz")
+		holdsUp(t, "fuzz", tried("IceBath.Reach", c, err))
 	})
 }
 
@@ -86,9 +86,9 @@ func TestBathHoldsUp(t *testing.T) {
 			b.TopUps = append(b.TopUps, TopUp{hours(within(t, volume.Range{Name: "at", Max: 20})), unit.Mass(within(t, volume.Range{Name: "put in", Max: 50}))})
 		}
 		c, err := b.After(hours(within(t, limitDuration)))
-		trial{"IceBath.After", c, err}.holdsUp(t, "any bath")
+		holdsUp(t, "any bath", tried("IceBath.After", c, err))
 		c, err = b.Reach(Celsius(within(t, limitLiquid)))
-		trial{"IceBath.Reach", c, err}.holdsUp(t, "any bath")
+		holdsUp(t, "any bath", tried("IceBath.Reach", c, err))
 		if err != nil {
 			return
 		}

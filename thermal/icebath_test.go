@@ -164,7 +164,7 @@ func TestBathTells(t *testing.T) {
 	}
 	much := b
 	much.Pours = []Pour{{0, time.Hour, 40 * volume.Litre}}
-	tells(much, "10.6 gal (40.0 L)", "1 keg holds 5.0 gal (18.9 L)")
+	tells(much, "10.57 gal (40.0 L)", "1 keg holds 5.00 gal (18.9 L)")
 	heap := b.Dry()
 	heap.Ice = 100
 	tells(heap, "around 1 keg ", "220.5 lb (100.0 kg) were given")

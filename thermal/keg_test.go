@@ -109,7 +109,7 @@ func TestKegNever(t *testing.T) {
 	}
 	k.Around.Air = k.From // no heat flows, and none of it is dew's
 	w, err = k.Reach(k.From)
-	trial{"Keg.Reach", w, err}.holdsUp(t, "air as warm as the beer")
+	holdsUp(t, "air as warm as the beer", tried("Keg.Reach", w, err))
 }
 
 func TestKegRefuses(t *testing.T) {

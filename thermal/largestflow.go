@@ -2,7 +2,6 @@ package thermal
 
 import (
 	"cmp"
-	"fmt"
 	"math"
 
 	"example.com/pourwell/internal/solve"
@@ -34,23 +33,19 @@ func (c Coil) LargestFlow(inlet, target Temperature) (CoilLimit, error) {
 	freezing := c.Beer.FreezingPoint()
 	switch {
 	case target.Sub(freezing) < 0:
-		return none, fmt.Errorf("%s: %w: the beer freezes at %s, above the target of %s",
-			fn, volume.ErrNoSolution, onBothScales(freezing), onBothScales(target))
+		return none, noSolution(fn, "the beer freezes at {%.6g c}, above the target of {%.6g c}", freezing.Celsius(), target.Celsius())
 	case target.Sub(c.Bath) <= 0 && inlet.Sub(target) > 0:
-		return none, fmt.Errorf("%s: %w: the bath is at %s and cannot chill beer to %s",
-			fn, volume.ErrNoSolution, onBothScales(c.Bath), onBothScales(target))
+		return none, noSolution(fn, "the bath at {%.6g c} cannot bring beer to {%.6g c} at any flow: pack it with ice or pump it", c.Bath.Celsius(), target.Celsius())
 	case inlet.Sub(target) <= 0:
-		return none, fmt.Errorf("%s: %w: the beer enters at %s and meets the target of %s at any flow",
-			fn, volume.ErrNoSolution, onBothScales(inlet), onBothScales(target))
+		return none, noSolution(fn, "beer that enters at {%.6g c} meets {%.6g c} at any flow", inlet.Celsius(), target.Celsius())
 	}
 	flow, always := c.flowFor(inlet.Celsius(), target.Celsius(), likely)
 	switch {
 	case always:
-		return none, fmt.Errorf("%s: %w: %s is met at every flow up to %s, where the correlations end",
-			fn, volume.ErrNoSolution, onBothScales(target), Flow(flow).inBoth())
+		return none, noSolution(fn, "the coil meets {%.6g c} at every flow up to {%.4g l_per_min}, where the correlations end",
+			target.Celsius(), Flow(flow).LitresPerMinute())
 	case flow == 0:
-		return none, fmt.Errorf("%s: %w: even at %s the beer leaves above %s",
-			fn, volume.ErrNoSolution, Flow(limitFlow.Min/60e3).inBoth(), onBothScales(target))
+		return none, noSolution(fn, "even at {%.4g l_per_min} the beer leaves above {%.6g c}", limitFlow.Min, target.Celsius())
 	}
 	return CoilLimit{Flow(flow), c.chill(inlet.Celsius(), flow, coilStations), target.Celsius()}, nil
 }

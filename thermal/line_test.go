@@ -52,7 +52,7 @@ func TestLineAsWarmAsAir(t *testing.T) {
 			t.Fatalf("%+v: carries, %v", q, err)
 		}
 		for _, r := range []LineRun{s, r} {
-			trial{"line", r, nil}.holdsUp(t, l.Around.Air.String())
+			holdsUp(t, l.Around.Air.String(), tried("line", r, nil))
 			low, high := math.Min(q.inlet, q.air), math.Max(q.inlet, q.air)
 			if got := r.Temperature.Celsius(); !(low-1e-9 <= got && got <= high+1e-9) || !(r.CriticalRadius > 0) {
 				t.Errorf("%+v: %v, critical radius %v", q, r.Temperature, r.CriticalRadius)

@@ -2,7 +2,6 @@ package thermal
 
 import (
 	"cmp"
-	"fmt"
 	"math"
 	"time"
 
@@ -41,7 +40,7 @@ func (p Pours) check(fn string) error {
 	}
 	every := limitEvery
 	if fill := float64(p.Glass) / float64(p.Flow); p.pause() < 0 {
-		every.Min, every.Source = fill, fmt.Sprintf("a glass takes %.3g s to fill at this flow", fill)
+		every.Min, every.Source = fill, string(say("a glass takes {%.3g s} to fill at this flow", fill))
 	}
 	return every.Check(fn, p.Every.Seconds())
 }

@@ -1,7 +1,6 @@
 package thermal
 
 import (
-	"fmt"
 	"math"
 
 	"example.com/pourwell/internal/heat"
@@ -70,8 +69,8 @@ func (m *bathModel) stand(fn string) error {
 	if m.Drained {
 		liquid = 0
 		if most := (m.Tub.Floor() - m.n*foot) * float64(m.Tub.Height) * iceDensity * packed; m.put > most {
-			return fmt.Errorf("%s: %w: around %s the tub takes %s of loose ice, and %s were given",
-				fn, ErrNoSolution, countOf(m.Kegs, "keg"), massInBoth(most), massInBoth(m.put))
+			return noSolution(fn, "around %s the tub takes {%.5g kg} of loose ice, and {%.5g kg} were given",
+				countOf(m.Kegs, "keg"), most, m.put)
 		}
 	}
 	depth, err := m.Tub.Depth(liquid, m.Vessel, m.Kegs)

@@ -10,9 +10,9 @@ import (
 // reads them with [Values.Beer].
 func BeerInputs() []Input {
 	return []Input{
-		{Name: "abv", Kind: quantity.Share, Default: "5%", Key: "abv_share", Limit: "thermal: alcohol by volume", Help: "alcohol by volume"},
-		{Name: "fg", Kind: quantity.Number, Limit: "thermal: final gravity", Help: "final gravity; 1.010 if not given"},
-		{Name: "og", Kind: quantity.Number, Help: "original gravity, instead of --fg"},
+		{Name: "abv", Kind: quantity.Share, Default: "5%", Key: "abv_share", Limit: "thermal.BeerOf.abv", Help: "alcohol by volume"},
+		{Name: "fg", Kind: quantity.Number, Limit: "thermal.BeerOf.fg", Help: "final gravity; 1.010 if not given"},
+		{Name: "og", Kind: quantity.Number, Limit: "thermal.BeerFromOriginal.og", Help: "original gravity, instead of --fg"},
 	}
 }
 

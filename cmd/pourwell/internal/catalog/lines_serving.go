@@ -12,10 +12,10 @@ import (
 func servingInputs() []calc.Input {
 	return append([]calc.Input{
 		{Name: "co2", Kind: quantity.Content, Help: "CO2 in the beer", Limit: "lines.Serving.Content"},
-		{Name: "insulation", Kind: quantity.Length, Default: "0mm", Help: "thickness of foam around the line", Limit: "thermal: insulation"},
+		{Name: "insulation", Kind: quantity.Length, Default: "0mm", Help: "thickness of foam around the line", Limit: "thermal.Line.Insulation"},
 		{Name: "line-temp", Kind: quantity.Temperature, Help: "of the beer in the line, where it was measured", Limit: "lines.Serving.LineTemp"},
 		{Name: "bath", Kind: quantity.Text, Choices: []string{"still", "packed", "pumped"}, Help: "ice water around every coiled tube: left alone, packed with ice or stirred by hand, or pumped"},
-		{Name: "bath-temp", Kind: quantity.Temperature, Help: "water beside the coil, if measured", Limit: "thermal: bath temperature"},
+		{Name: "bath-temp", Kind: quantity.Temperature, Help: "water beside the coil, if measured", Limit: "thermal.Coil.Bath"},
 	}, surroundingInputs()...)
 }
 

@@ -1,6 +1,8 @@
 package carbonation
 
 import (
+	"cmp"
+
 	"example.com/pourwell/internal/solve"
 	"example.com/pourwell/thermal"
 	"gonum.org/v1/gonum/unit"
@@ -57,13 +59,8 @@ func (s Supply) usable() float64 { return float64(s.Charge) - s.fallBack() }
 // Robinson's equation at constant density, within 5 %.
 func (s Supply) CylinderAt(t thermal.Temperature) (Gauge, error) {
 	const fn = "carbonation.Supply.CylinderAt"
-	if err := limitCylinderT.Check(fn, t.Celsius()); err != nil {
-		return Gauge{}, err
-	}
-	if err := limitFilling.Check(fn, s.Filling); err != nil {
-		return Gauge{}, err
-	}
-	if err := limitAir.Check(fn, s.Air.KPa()); err != nil {
+	err := cmp.Or(limitCylinderT.Check(fn, t.Celsius()), limitFilling.Check(fn, s.Filling), limitAir.Check(fn, s.Air.KPa()))
+	if err != nil {
 		return Gauge{}, err
 	}
 	density := 1e3 * s.Filling

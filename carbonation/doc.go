@@ -55,6 +55,8 @@
 //	CO2 pressure                 0 to 1000 kPa abs
 //	content                      0 to 20 volumes
 //	absolute pressure            0 to 1000 kPa abs
+//	gauge pressure               -101.325 to 898.675 kPa
+//	gauge pressure on a keg      0 to 898.675 kPa
 //	air pressure                 45 to 110 kPa abs
 //	sea-level pressure           87 to 110 kPa abs
 //	elevation                    -500 to 6000 m
@@ -75,11 +77,13 @@
 //	kegs                         1 to 10000
 //	purges                       0 to 100
 //	cylinder charge              0.005 to 100 kg
-//	filling ratio                0.5 to 0.8 kg/L
+//	filling ratio                0.5 to 0.8
 //	cylinder temperature         -30 to 70 °C
 //	gas volume                   0.01 to 1000 L
-//	fall of the gauge            0 to 1000 kPa
+//	fall of the gauge            0 to 898.675 kPa
+//	time of the test             1 to 8.64e+07 s
 //	room                         0.5 to 1e+06 m³
+//	temperature at rest          -1.2 to 40 °C
 //	depth                        0.02 to 2 m
 //	reach                        0 to 0.999
 //	wine temperature             0 to 30 °C

@@ -59,4 +59,14 @@ func TestEveryExportIsChecked(t *testing.T) {
 	checktest.EveryExportIsChecked(t, checktest.Exports{Checks: outsideChecks, Plain: plainMethods, Most: 35})
 }
 
+// What no row bounds, and the rows that bound no single field.
+var unbounded = map[string]string{
+	"absolute pressure":          "what a gauge pressure comes to in the air around",
+	"CO2 pressure in the vessel": "what the content comes to",
+	"sea-level pressure":         "the pressure whose method StationAt is",
+	"Sealed.Rating":              "any stamp",
+}
+
+func TestFields(t *testing.T) { checktest.Fields(t, Limits(), unbounded) }
+
 func TestEveryTableIsRead(t *testing.T) { checktest.EveryTableIsRead(t) }

@@ -1,6 +1,7 @@
 package carbonation
 
 import (
+	"cmp"
 	"math"
 
 	"example.com/pourwell/volume"
@@ -59,13 +60,8 @@ func (s Supply) IntoRoom(room unit.Volume) (RoomAir, error) {
 	const fn = "carbonation.Supply.IntoRoom"
 	nan := math.NaN()
 	none := RoomAir{CO2Share: nan, OxygenShare: nan, Gas: unit.Volume(nan), For8h: unit.Volume(nan), For15min: unit.Volume(nan)}
-	if err := limitAir.Check(fn, s.Air.KPa()); err != nil {
-		return none, err
-	}
-	if err := limitCharge.Check(fn, float64(s.Charge)); err != nil {
-		return none, err
-	}
-	if err := limitRoom.Check(fn, float64(room)); err != nil {
+	err := cmp.Or(limitAir.Check(fn, s.Air.KPa()), limitCharge.Check(fn, float64(s.Charge)), limitRoom.Check(fn, float64(room)))
+	if err != nil {
 		return none, err
 	}
 	r := RoomAir{supply: s, room: room, gasDensity: gasDensity(roomKelvin, s.Air.pascal)}

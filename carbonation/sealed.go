@@ -1,7 +1,7 @@
 package carbonation
 
 import (
-	"fmt"
+	"cmp"
 	"math"
 
 	"example.com/pourwell/internal/solve"
@@ -64,7 +64,7 @@ type charge struct {
 // Valid to 80 °C; above 45 °C the solubility is that of [5], within 3 %. The
 // vessel is taken as rigid; the air in the headspace as undissolved, which
 // makes the pressure up to half a bar too high. If the beer fills the vessel
-// before t, the error wraps [volume.ErrNoSolution] and names the temperature:
+// before t, the error is a [*volume.NoSolutionError] that names the temperature:
 // the vessel bursts there, whatever its gas. Outside the ranges of [Limits] or
 // for an invalid argument At returns a [*RangeError] and a Package of NaN.
 //
@@ -82,6 +82,9 @@ func (s Sealed) At(t thermal.Temperature) (Package, error) {
 	headspace := (1 - s.AirShare) * s.Air.pascal
 	if s.AtBalance {
 		headspace = l.pressure(drawn)
+		if err := limitInside.Check(fn, headspace/1e3); err != nil {
+			return noPackage(), err
+		}
 	} else {
 		c.air = s.AirShare * s.Air.pascal * s.Headspace / c.closed
 	}
@@ -100,8 +103,8 @@ func (s Sealed) At(t thermal.Temperature) (Package, error) {
 		return noPackage(), err
 	}
 	if !(split.gas > 0) {
-		return noPackage(), fmt.Errorf("%s: %w: the beer fills the vessel at %s and no gas is left to give way: it bursts before %s",
-			fn, volume.ErrNoSolution, degrees(full.Celsius()), degrees(t.Celsius()))
+		return noPackage(), &volume.NoSolutionError{Func: fn, Why: say("the beer fills the vessel at {%v c} and no gas is left to give way: it bursts before {%v c}",
+			full.Celsius(), t.Celsius())}
 	}
 	vapour := steamPressure(split.law.kelvin) - steamPressure(c.closed)
 	p := Package{
@@ -170,28 +173,16 @@ func (c charge) fullAt() thermal.Temperature {
 }
 
 func (s Sealed) check(fn string, t thermal.Temperature) error {
-	if err := limitAir.Check(fn, s.Air.KPa()); err != nil {
-		return err
-	}
-	if err := limitContent.Check(fn, s.Content.Volumes()); err != nil {
-		return err
-	}
-	if err := limitTemperature.Check(fn, s.Closed.Celsius()); err != nil {
-		return err
-	}
-	if err := limitHeadspace.Check(fn, s.Headspace); err != nil {
-		return err
-	}
-	if err := limitAirShare.Check(fn, s.AirShare); err != nil {
-		return err
-	}
-	if err := limitFillLoss.Check(fn, s.FillLoss); err != nil {
-		return err
-	}
-	if err := limitOpenings.Check(fn, float64(s.Openings)); err != nil {
-		return err
-	}
-	return limitLater.Check(fn, t.Celsius())
+	return cmp.Or(
+		limitAir.Check(fn, s.Air.KPa()),
+		limitContent.Check(fn, s.Content.Volumes()),
+		limitTemperature.Check(fn, s.Closed.Celsius()),
+		limitHeadspace.Check(fn, s.Headspace),
+		limitAirShare.Check(fn, s.AirShare),
+		limitFillLoss.Check(fn, s.FillLoss),
+		limitOpenings.Check(fn, float64(s.Openings)),
+		limitLater.Check(fn, t.Celsius()),
+	)
 }
 
 func noPackage() Package { return Package{Headspace: math.NaN()} }

@@ -139,6 +139,8 @@ func boundSetters() map[string]func(v float64) []trial {
 		"air share":         func(s *Sealed, _ *thermal.Temperature, v float64) { s.AirShare = v },
 		"loss at filling":   func(s *Sealed, _ *thermal.Temperature, v float64) { s.FillLoss = v },
 		"openings":          func(s *Sealed, _ *thermal.Temperature, v float64) { s.Openings = int(v) },
+		"rating":            func(s *Sealed, _ *thermal.Temperature, v float64) { s.Rating = kPaGauge(v) },
+		"regulator":         func(s *Sealed, _ *thermal.Temperature, v float64) { s.Regulator = kPaGauge(v) },
 		"CO2 pressure in the vessel": func(s *Sealed, t *thermal.Temperature, v float64) {
 			s.Closed, *t = thermal.Celsius(45), thermal.Celsius(45)
 			s.Content = Content{lawAt(s.Closed.Kelvin(), 1).content(1e3 * max(v, 0)), true}

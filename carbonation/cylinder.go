@@ -10,7 +10,7 @@ import (
 
 // hotCar is the temperature of a car in the sun, from memory; dark cars and
 // closed boots are hotter.
-const hotCar = 65 + iceKelvin
+const hotCar = 65.0 // °C
 
 // discBursts is the gauge pressure at which the relief disc of a CO2 cylinder
 // lets its gas go: 2800 to 3000 psi, from memory.

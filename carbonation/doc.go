@@ -22,8 +22,9 @@
 //
 // Parameter structs hold what stays the same, and zero means zero; usual values
 // come from [DefaultDraught] and its methods Sealed, AirPump and Supply. Results
-// hold the answer in their fields, the working in Steps and the uncertainty of
-// the leading answer in Band.
+// hold the answer in their fields, the working in Steps, the uncertainty of the
+// leading answer in Band, what can hurt someone in Cautions and what the answer
+// rests on in Notes.
 //
 // # Nomenclature
 //
@@ -67,6 +68,8 @@
 //	air share                    0 to 1
 //	loss at filling              0 to 0.9
 //	openings                     0 to 50
+//	rating                       0 to 2000 kPa
+//	regulator                    0 to 898.675 kPa
 //	temperature under air        0 to 40 °C
 //	full                         0.02 to 0.98
 //	glass                        0.01 to 5 L

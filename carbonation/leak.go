@@ -92,3 +92,14 @@ func (l Leak) Band() volume.Band {
 		Source: "0.5 K of warming or cooling during the test; the reading of the gauge adds its own",
 	}
 }
+
+// Cautions says what can hurt someone who looks for the leak.
+func (l Leak) Cautions() []volume.Remark {
+	return append(HighPressure(l.supply.Gauge), caution(Leaking, "Find the leak with soapy water, never with a flame, and not by nose."+
+		" A leak in a closed place fills it with CO2: air it and use a detector. Let the pressure off before you undo a fitting."))
+}
+
+// Notes says what looks like a leak and is none.
+func (l Leak) Notes() []volume.Remark {
+	return []volume.Remark{note(Cooling, "Cooling of the gas by 1 K alone lowers the gauge by {%v kpa}: wait until hoses and kegs are as warm as their surroundings.", float64(l.PerDegree/KPa))}
+}

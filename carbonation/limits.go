@@ -55,6 +55,8 @@ var (
 	limitAirShare  = volume.Range{Name: "air share", Min: 0, Max: 1, Suffix: "share", Source: "a share of the headspace", Fields: "Sealed.AirShare"}
 	limitFillLoss  = volume.Range{Name: "loss at filling", Min: 0, Max: 0.9, Suffix: "share", Source: "a share of the content", Fields: "Sealed.FillLoss"}
 	limitOpenings  = volume.Range{Name: "openings", Min: 0, Max: 50, Source: "flat long before", Fields: "Sealed.Openings"}
+	limitRating    = volume.Range{Name: "rating", Min: 0, Max: 2000, Suffix: "kpa", Source: "no beer vessel is made for more", Fields: "Sealed.Rating"}
+	limitRegulator = volume.Range{Name: "regulator", Min: 0, Max: mostGauge, Suffix: "kpa", Source: "from shut to far above the rating of any keg", Fields: "Sealed.Regulator"}
 
 	limitAired    = volume.Range{Name: "temperature under air", Min: 0, Max: 40, Suffix: "c", Source: "range of the APHA equation [9]", Fields: "AirPump.Temperature"}
 	limitFull     = volume.Range{Name: "full", Min: 0.02, Max: 0.98, Suffix: "share", Source: "a share of the keg; a fresh one has about 2 % of gas", Fields: "AirPump.Full"}
@@ -91,7 +93,7 @@ var (
 func Limits() []volume.Range {
 	return []volume.Range{
 		limitTemperature, limitPartial, limitContent, limitAbsolute, limitGauge, limitPush, limitAir, limitSeaLevel, limitElevation, limitShare,
-		limitLater, limitInside, limitHeadspace, limitAirShare, limitFillLoss, limitOpenings,
+		limitLater, limitInside, limitHeadspace, limitAirShare, limitFillLoss, limitOpenings, limitRating, limitRegulator,
 		limitAired, limitFull, limitGlass, limitStroke, limitKeg, limitDiameter, limitTime,
 		limitKegs, limitPurges, limitCharge, limitFilling, limitCylinderT, limitGas, limitFall, limitTest, limitRoom,
 		limitStill, limitDepth, limitReach, limitWineT, limitWineAlcohol, limitWineSugar,

@@ -27,13 +27,16 @@ type Sealed struct {
 	AtBalance bool
 	AirShare  float64
 
-	Rating   Gauge   // the maker's for the vessel; invalid if none is known
-	FillLoss float64 // share of the content that foams off before closing
-	Openings int     // times it was opened and closed again before it is looked at
+	Vessel    Container // what it is closed in; the cautions depend on it
+	Rating    Gauge     // the maker's for the vessel; invalid if none is known
+	Regulator Gauge     // on which it is connected later; invalid if it is not
+	FillLoss  float64   // share of the content that foams off before closing
+	Openings  int       // times it was opened and closed again before it is looked at
 }
 
-// Sealed returns beer of content c closed at temperature t with usual values:
-// 4 % of headspace, filled with air, no loss at filling, not opened.
+// Sealed returns beer of content c closed in a growler at temperature t with
+// usual values: 4 % of headspace, filled with air, no loss at filling, not
+// opened.
 func (d Draught) Sealed(c Content, t thermal.Temperature) Sealed {
 	return Sealed{Beer: d.Beer, Air: d.Air, Content: c, Closed: t, Headspace: 0.04, AirShare: 1}
 }
@@ -116,6 +119,7 @@ func (s Sealed) At(t thermal.Temperature) (Package, error) {
 		sealed:  s, charge: c, split: split, vapour: vapour,
 	}
 	p.Gauge = p.Absolute.Gauge(s.Air)
+	p.PushBack, p.Lift = p.pushBack(s.Regulator)
 	p.OverCarbonated = s.Content.Volumes() > overCarbonated
 	p.Warm = t.Celsius() > warm
 	p.Hot = t.Celsius() > limitTemperature.Max
@@ -173,7 +177,7 @@ func (c charge) fullAt() thermal.Temperature {
 }
 
 func (s Sealed) check(fn string, t thermal.Temperature) error {
-	return cmp.Or(
+	err := cmp.Or(
 		limitAir.Check(fn, s.Air.KPa()),
 		limitContent.Check(fn, s.Content.Volumes()),
 		limitTemperature.Check(fn, s.Closed.Celsius()),
@@ -183,6 +187,13 @@ func (s Sealed) check(fn string, t thermal.Temperature) error {
 		limitOpenings.Check(fn, float64(s.Openings)),
 		limitLater.Check(fn, t.Celsius()),
 	)
+	if err == nil && s.Rating.valid {
+		err = limitRating.Check(fn, s.Rating.KPa())
+	}
+	if err == nil && s.Regulator.valid {
+		err = limitRegulator.Check(fn, s.Regulator.KPa())
+	}
+	return err
 }
 
 func noPackage() Package { return Package{Headspace: math.NaN()} }

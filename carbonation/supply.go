@@ -107,7 +107,7 @@ func (s Supply) Plan() (GasNeed, error) {
 		return Gauge{cylinderPressure(kelvin, filled, full) - s.Air.pascal, true}
 	}
 	n.LiquidFull = thermal.Kelvin(full)
-	n.Cylinder, n.HotCar = at(s.CylinderTemperature.Kelvin()), at(hotCar)
+	n.Cylinder, n.HotCar = at(s.CylinderTemperature.Kelvin()), at(hotCar+iceKelvin)
 	n.NoVapour = s.CylinderTemperature.Kelvin() > full
 	const sure = 0.9 // our pressure and the disc's are each good to 5 %
 	n.DiscBursts = n.HotCar.pascal > sure*float64(discBursts)

@@ -177,3 +177,15 @@ func (u Uptake) Band() volume.Band {
 }
 
 func noUptake() Uptake { return Uptake{Way: math.NaN()} }
+
+// Cautions says what can hurt someone: a high pressure on the keg.
+func (u Uptake) Cautions() []volume.Remark { return HighPressure(u.end.Gauge) }
+
+// Notes says what the answer rests on.
+func (u Uptake) Notes() []volume.Remark {
+	slow := note(AtRest, "The content does not follow the regulator during an afternoon: pressure moves the beer now and carbonates it next week.")
+	if u.Losing {
+		return []volume.Remark{slow, note(Estimate, "The beer loses CO2 by diffusion alone: what is lost at the top stays at the top. Moving the keg is faster, without limit.")}
+	}
+	return []volume.Remark{slow, note(Estimate, "Estimate: free convection, no measurement of a keg found. Common practice, no source: one to two weeks at rest, minutes by shaking or a stone.")}
+}

@@ -26,6 +26,7 @@ type globals struct {
 	Show      string `help:"${show}" placeholder:"KEY,..."`
 	Samples   whole  `help:"${samples}" placeholder:"N"`
 	Seed      whole  `help:"${seed}" default:"1"`
+	SafeCells bool
 }
 
 // show returns the keys asked for, none for all.
@@ -54,20 +55,21 @@ func (w *whole) UnmarshalText(text []byte) error {
 
 // globalHelp describes the global flags, for the parser and the help alike.
 var globalHelp = kong.Vars{
-	"units":     "us, metric or both (default, or $$POURWELL_UNITS); display only",
-	"format":    "text (default), json or csv; the event also markdown",
-	"explain":   "show the working with its sources",
-	"rows":      "with --format csv: write this list of rows, such as tubes or course",
-	"plot":      "draw a range or a course of time into FILE.svg or FILE.png",
-	"overwrite": "replace what --plot finds, even if it is no chart of pourwell",
-	"input":     "answer every row of FILE.csv, or of standard input for -",
-	"show":      "only these answers of a range, a file or a plot",
-	"samples":   "check a tolerance with so many random samples, 100 to 1000000",
-	"seed":      "of the random samples, 1 if not given",
+	"units":      "us, metric or both (default, or $$POURWELL_UNITS); display only",
+	"format":     "text (default), json or csv; the event also markdown",
+	"explain":    "show the working with its sources",
+	"rows":       "with --format csv: write this list of rows, such as tubes or course",
+	"plot":       "draw a range or a course of time into FILE.svg or FILE.png",
+	"overwrite":  "replace what --plot finds, even if it is no chart of pourwell",
+	"input":      "answer every row of FILE.csv, or of standard input for -",
+	"show":       "only these answers of a range, a file or a plot",
+	"samples":    "check a tolerance with so many random samples, 100 to 1000000",
+	"seed":       "of the random samples, 1 if not given",
+	"safe-cells": "with --format csv: an apostrophe before a text that a spreadsheet would take for a formula",
 }
 
 // globalNames lists the global flags in the order of the help.
-var globalNames = []string{"units", "format", "explain", "plot", "overwrite", "input", "show", "rows", "samples", "seed"}
+var globalNames = []string{"units", "format", "explain", "plot", "overwrite", "input", "show", "rows", "samples", "seed", "safe-cells"}
 
 // root is what the parser fills.
 type root struct {

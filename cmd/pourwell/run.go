@@ -70,7 +70,10 @@ func answer(args []string, con console) error {
 	if err != nil {
 		return err
 	}
-	opt := report.Options{Units: units, Explain: r.Explain, ASCII: !utf8Locale()}
+	if r.SafeCells && r.Format != "csv" {
+		return &calc.UsageError{What: "--safe-cells goes with --format csv", Hint: "add --format csv, or leave it out"}
+	}
+	opt := report.Options{Units: units, Explain: r.Explain, ASCII: !utf8Locale(), SafeCells: r.SafeCells}
 	path := strings.Fields(ctx.Command())
 	switch path[0] {
 	case "event":

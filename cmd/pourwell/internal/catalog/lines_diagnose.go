@@ -1,6 +1,7 @@
 package catalog
 
 import (
+	"fmt"
 	"strings"
 
 	"example.com/pourwell/carbonation"
@@ -107,7 +108,7 @@ func readCarbonated(in *calc.Values) (t thermal.Temperature, g carbonation.Gauge
 	text := in.Text("carbonated-at")
 	temp, gauge, ok := strings.Cut(text, ",")
 	if !ok {
-		return t, g, &calc.UsageError{What: "--carbonated-at " + text + " is not a temperature and a gauge pressure", Hint: "for example --carbonated-at 40F,12psi"}
+		return t, g, &calc.UsageError{What: fmt.Sprintf("--carbonated-at: %q is not a temperature and a gauge pressure", text), Hint: "for example --carbonated-at 40F,12psi"}
 	}
 	if err = readText("carbonated-at", temp, &t); err == nil {
 		err = readText("carbonated-at", gauge, &g)
@@ -138,8 +139,8 @@ func setDiagnosis(out *calc.Result, d lines.Diagnosis) {
 			f.Cause, string(f.Measured), string(f.Expected), string(f.Remedy), string(f.Confirm), f.Share,
 		})
 	}
+	out.Table(t)
 	if len(t.Rows) > 0 {
-		out.Table(t)
 		out.Note("The weight ranks the causes and is no gauge reading: the pressure by which the gas is not held, or that is left over or missing, wherever in the line.")
 	}
 	if len(d.Checked) > 0 {

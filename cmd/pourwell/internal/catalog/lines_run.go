@@ -121,9 +121,7 @@ func setTubes(in *calc.Values, out *calc.Result, p lines.Pour) {
 		table.Rows = append(table.Rows, []any{texts[i], t.Reynolds, t.Regime, t.Friction, float64(t.Loss / carbonation.KPa)})
 		transition = transition || t.Regime == "transition"
 	}
-	if len(table.Rows) > 0 {
-		out.Table(table)
-	}
+	out.Table(table)
 	if transition {
 		out.Note("One tube is between laminar and turbulent flow, where it may carry either: the band spans both.")
 	}

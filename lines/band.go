@@ -3,9 +3,7 @@ package lines
 import (
 	"math"
 
-	"example.com/pourwell/carbonation"
 	"example.com/pourwell/internal/pipe"
-	"gonum.org/v1/gonum/unit"
 )
 
 // Relative uncertainties of the losses.
@@ -106,22 +104,4 @@ func (c *circuit) lengthBand(i int, q, applied float64) (low, high float64) {
 	restLow, restHigh := rest.lossBand(q)
 	left := applied - c.lift
 	return math.Max(0, (left-restHigh)/(perLength*h)), (left - restLow) / (perLength * l)
-}
-
-// Cautions returns what to mind with the pressure of this pour: nothing below
-// 30 psi (2 bar) and below the rating of the run's weakest part, 0 if none is
-// known.
-func (p Pour) Cautions(rated unit.Pressure) []string { return overPressure(p.Gauge, rated) }
-
-// overPressure words the caution that goes with a gauge pressure.
-func overPressure(g carbonation.Gauge, rated unit.Pressure) []string {
-	var out []string
-	applied := unit.Pressure(g.Pascals())
-	if rated > 0 && applied > rated {
-		out = append(out, inBoth(applied)+" is above the rating of "+inBoth(rated)+": do not apply it. The stamp of the weakest part binds: keg, coupler, line, clamp, tap or coil.")
-	}
-	if applied > 30*carbonation.PSI {
-		out = append(out, "Above 30 psi (2 bar): check the maker's rating of every part from regulator to tap, and that regulator and keg each have a relief device of their own; never plug one. Local codes and the makers' instructions go first.")
-	}
-	return out
 }

@@ -1,12 +1,13 @@
 package lines
 
 import (
-	"fmt"
+	"cmp"
 	"math"
 	"time"
 
 	"example.com/pourwell/carbonation"
 	"example.com/pourwell/internal/solve"
+	"example.com/pourwell/volume"
 	"gonum.org/v1/gonum/unit"
 )
 
@@ -19,6 +20,8 @@ type Calibration struct {
 	Friction       unit.Pressure
 	Fixed          unit.Pressure // fittings and hardware
 
+	gauge           carbonation.Gauge
+	rated           unit.Pressure
 	drive, computed float64 // Pa
 	worst           int
 	tube            Tube
@@ -48,14 +51,13 @@ func (r Run) Calibrate(g carbonation.Gauge, glass unit.Volume, measured time.Dur
 	const fn = "lines.Run.Calibrate"
 	fail := func(err error) (Calibration, error) { return invalidCalibration, err }
 	r.Calibration = 1
-	if err := limitGauge.Check(fn, g.KPa()); err != nil {
-		return fail(err)
-	}
-	if err := limitTime.Check(fn, measured.Seconds()); err != nil {
-		return fail(err)
-	}
 	q := float64(glass) / measured.Seconds()
-	if err := limitFlow.Check(fn, Flow(q).LitresPerMinute()); err != nil {
+	if err := cmp.Or(
+		limitGauge.Check(fn, g.KPa()),
+		limitGlass.Check(fn, float64(glass/volume.Litre)),
+		limitTime.Check(fn, measured.Seconds()),
+		limitFlow.Check(fn, Flow(q).LitresPerMinute()),
+	); err != nil {
 		return fail(err)
 	}
 	c, err := r.circuit(fn)
@@ -65,17 +67,17 @@ func (r Run) Calibrate(g carbonation.Gauge, glass unit.Volume, measured time.Dur
 	fixed := (c.fittings + c.hardware) * q * q
 	computed := c.at(q) - fixed
 	if !(computed > 0) {
-		return fail(fmt.Errorf("%s: %w: there is no friction to calibrate; give a tube and a glass", fn, ErrNoSolution))
+		return fail(noSolution(fn, "there is no friction to calibrate; give a tube and a glass"))
 	}
 	drive := g.Pascals() - c.lift
 	if drive <= fixed {
-		return fail(fmt.Errorf("%s: %w: rise, fittings and hardware alone need %s at %s; %s is applied", fn, ErrNoSolution,
-			inBoth(unit.Pressure(c.lift+fixed)), flowInBoth(Flow(q)), inBoth(unit.Pressure(g.Pascals()))))
+		return fail(noSolution(fn, "rise, fittings and hardware alone need {%.5g kpa} at {%.5g l_per_min}; {%.5g kpa} is applied",
+			(c.lift+fixed)/1e3, Flow(q).LitresPerMinute(), g.KPa()))
 	}
 	out := Calibration{
 		Factor: (drive - fixed) / computed, Flow: Flow(q),
 		Friction: unit.Pressure(drive - fixed), Fixed: unit.Pressure(fixed),
-		drive: drive, computed: computed, time: measured,
+		gauge: g, rated: r.Rated, drive: drive, computed: computed, time: measured,
 	}
 	if err := limitCalibration.Check(fn, out.Factor); err != nil {
 		return fail(err)

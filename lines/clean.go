@@ -49,16 +49,6 @@ func (r Run) Clean() (Cleaning, error) {
 
 var invalidCleaning = Cleaning{Fill: unit.Volume(nan), Solution: unit.Volume(nan), Rinse: unit.Volume(nan)}
 
-// Cautions returns what can hurt someone when lines are cleaned.
-func (c Cleaning) Cautions() []string {
-	return []string{
-		"Line cleaner is caustic: it burns skin and blinds eyes. Wear goggles and gloves, add cleaner to water and never water to cleaner, and keep running water at hand.",
-		"Never mix cleaners: acid or ammonia with chlorine sets free poisonous gas. Rinse to neutral before another cleaner follows.",
-		"Take the pressure off before a line is opened, mark the line while cleaner stands in it, and test the rinse with paper: nobody may be served cleaner.",
-		"The maker's label and local codes set strength, contact time and disposal.",
-	}
-}
-
 // Steps returns the working.
 func (c Cleaning) Steps() []Step {
 	return []Step{

@@ -34,9 +34,9 @@ type Observation struct {
 
 // A Diagnosis is what the readings of an Observation say.
 type Diagnosis struct {
-	Findings []Finding // those that fit first, then by size; empty if nothing is off
-	Checked  []string  // what was looked at
-	Unknown  []string  // what was not read, and would have shown more
+	Findings []Finding  // those that fit first, then by size; empty if nothing is off
+	Checked  []string   // what was looked at
+	Unknown  []Sentence // what was not read, and would have shown more
 
 	Content carbonation.Content // of the beer, given or inferred; invalid if unknown
 	Needed  carbonation.Gauge   // that holds the content at the keg's temperature
@@ -46,7 +46,7 @@ type Diagnosis struct {
 	seen     *Observation
 	computed Pour                // of the run as built; its flow is 0 where nothing drives it
 	run      Run                 // with the calibration that a timed glass gives, where it gives one
-	odd      bool                // the timed glass fits no calibration
+	odd      Sentence            // why the timed glass fits no calibration, "" if it fits one
 	expected thermal.Temperature // of the beer at the tap, from keg and line
 	aim      aim
 }
@@ -92,7 +92,7 @@ const usualVolumes, highVolumes = 2.5, 2.8
 // [Run.Flow]; a rise that takes all the pressure is a finding.
 func (o Observation) Diagnose() (Diagnosis, error) {
 	d := Diagnosis{Flow: Flow(nan), seen: &o}
-	if err := limitGauge.Check("lines.Observation.Diagnose", o.Serving.Gauge.KPa()); err != nil {
+	if err := o.check("lines.Observation.Diagnose"); err != nil {
 		return Diagnosis{Flow: Flow(nan)}, err
 	}
 	for _, judge := range []func(*Observation) error{d.read, d.gas, d.warmth, d.pour, d.tap, d.line, d.rest, d.glass} {
@@ -129,16 +129,18 @@ func (d *Diagnosis) share() {
 	}
 }
 
-func (d *Diagnosis) found(f Finding)              { d.Findings = append(d.Findings, f) }
-func (d *Diagnosis) checked(what string)          { d.Checked = append(d.Checked, what) }
-func (d *Diagnosis) unknown(what string)          { d.Unknown = append(d.Unknown, what) }
-func kpa(p float64) float64                       { return p / 1e3 }
-func size(p float64) unit.Pressure                { return unit.Pressure(math.Abs(p)) }
-func (o *Observation) applied() float64           { return o.Serving.Gauge.Pascals() }
-func (o *Observation) ambient() float64           { return o.Serving.Air.Pascals() }
-func (o *Observation) fits(always bool) bool      { return always != o.FirstOnly }
-func celsius(t thermal.Temperature) float64       { return t.Celsius() }
-func (o *Observation) tubes() (last int, ok bool) { return len(o.Run.Tubes) - 1, len(o.Run.Tubes) > 0 }
+func (d *Diagnosis) found(f Finding)       { d.Findings = append(d.Findings, f) }
+func (d *Diagnosis) checked(what string)   { d.Checked = append(d.Checked, what) }
+func (d *Diagnosis) unknown(what Sentence) { d.Unknown = append(d.Unknown, what) }
+
+// size is what a finding comes to as a pressure of p pascals.
+func size(p float64) unit.Pressure { return unit.Pressure(math.Abs(p)) }
+
+// applied returns the pressure on the beer in Pa, as the gauge reads it.
+func (o *Observation) applied() float64 { return o.Serving.Gauge.Pascals() }
+
+// ambient returns the air pressure in Pa.
+func (o *Observation) ambient() float64 { return o.Serving.Air.Pascals() }
 
 // Steps returns the working.
 func (d Diagnosis) Steps() []Step {
@@ -146,14 +148,14 @@ func (d Diagnosis) Steps() []Step {
 		return nil
 	}
 	steps := []Step{
-		step("keg", "T_keg", celsius(d.seen.Run.Temp), "c", "given"),
+		step("keg", "T_keg", d.seen.Run.Temp.Celsius(), "c", "given"),
 		step("gauge", "p", d.seen.applied(), "pa", "given"),
 		step("air", "p_air", d.seen.ambient(), "pa", "given"),
 		step("content", "c_CO2", d.Content.Volumes(), "volumes", "given, or carbonation.ContentAt where it was carbonated"),
 		step("pressure that holds it, gauge", "p_eq", d.Needed.Pascals(), "pa", "carbonation.PressureFor at the keg's temperature"),
 		step("flow", "Q", float64(d.Flow), "m3_per_s", "glass over time, or Run.Flow"),
 		step("pressure that the line is balanced for, gauge", "p_aim", d.aim.gauge.Pascals(), "pa", "what the remedies for the keg lead to; as read if there are none"),
-		step("beer at the tap", "T_tap", celsius(d.Tap), "c", "reading less the glass's part (thermal.Glassful)"),
+		step("beer at the tap", "T_tap", d.Tap.Celsius(), "c", "reading less the glass's part (thermal.Glassful)"),
 	}
 	for _, f := range d.Findings {
 		steps = append(steps, step(f.Cause, "Δp", float64(f.Size), "pa", "size of the finding"))

@@ -19,12 +19,15 @@ func (d *Diagnosis) pour(o *Observation) error {
 	switch {
 	case o.timed() && d.blocked():
 		return d.throttled(o)
-	case o.fast(d.Flow) && d.odd:
+	case o.fast(d.Flow) && d.odd != "":
 		return d.impossible(o)
 	case o.fast(d.Flow) && certain && o.fast(then):
 		d.tooFast(o)
 	case o.slow(d.Flow) && o.slow(d.computed.Flow) && o.slow(then):
 		return d.tooSlow(o)
+	}
+	if d.odd != "" {
+		d.unknown(say("How the line differs from its description: %s. It is judged as described.", d.odd))
 	}
 	return nil
 }
@@ -37,7 +40,7 @@ func (d *Diagnosis) noFlow(o *Observation) error {
 	}
 	f := Finding{
 		Cause: "rise takes all the pressure", Size: size(c.lift - o.applied()), Fits: true,
-		Measured: say("the rise needs {%.5g kpa}; the gauge shows {%.5g kpa}", kpa(c.lift), o.Serving.Gauge.KPa()),
+		Measured: say("the rise needs {%.5g kpa}; the gauge shows {%.5g kpa}", c.lift/1e3, o.Serving.Gauge.KPa()),
 		Expected: "a pressure above that of the rise",
 		Remedy:   say("raise the keg or lower the tap: each {%.4g m} is worth {%.4g kpa}", 1.0, c.density*standardGravity/1e3),
 		Confirm:  "nothing flows with the tap fully open",
@@ -67,7 +70,7 @@ func (d *Diagnosis) throttled(o *Observation) error {
 		lost -= p.Gauge.Pascals()
 	}
 	d.found(Finding{
-		Cause: "tap part open, or a kinked or blocked line", Size: size(lost), Fits: o.fits(true),
+		Cause: "tap part open, or a kinked or blocked line", Size: size(lost), Fits: !o.FirstOnly,
 		Measured: say("{%.4g l_per_min}, a glass in {%.4g s}", d.Flow.LitresPerMinute(), o.Time.Seconds()),
 		Expected: say("{%.4g l_per_min}, a glass in {%.4g s}%s", computed.Flow.LitresPerMinute(), computed.TimeFor(o.Glass.Volume).Seconds(), surplus(lost, "lost where they should not be")),
 		Remedy:   "open the tap in one quick pull, all the way; look for a kink, a half-seated coupler and a clogged screen",
@@ -82,7 +85,7 @@ func surplus(p float64, where string) Sentence {
 	if !(p > 0) {
 		return ""
 	}
-	return say("; {%.4g kpa} are %s", kpa(p), where)
+	return say("; {%.4g kpa} are %s", p/1e3, where)
 }
 
 // tooFast says that the run resists too little for the pressure.
@@ -101,7 +104,7 @@ func (d *Diagnosis) tooFast(o *Observation) {
 		remedy += "; do not lower the pressure, which keeps the gas in"
 	}
 	d.found(Finding{
-		Cause: "too little restriction", Size: size(spare), Fits: o.fits(true),
+		Cause: "too little restriction", Size: size(spare), Fits: !o.FirstOnly,
 		Measured: say("{%.4g l_per_min}", d.Flow.LitresPerMinute()),
 		Expected: say("{%.4g l_per_min}%s", target.LitresPerMinute(), surplus(spare, "left over at the tap")),
 		Remedy:   remedy,
@@ -116,7 +119,7 @@ func (d *Diagnosis) impossible(o *Observation) error {
 	asks := p.circuit.lift + p.circuit.at(float64(d.Flow))
 	d.found(Finding{
 		Cause: "gauge or line not as described", Size: size(asks - o.applied()), Fits: true,
-		Measured: say("{%.4g l_per_min} at {%.5g kpa}", d.Flow.LitresPerMinute(), o.Serving.Gauge.KPa()),
+		Measured: say("{%.4g l_per_min} at {%.5g kpa}: %s", d.Flow.LitresPerMinute(), o.Serving.Gauge.KPa(), d.odd),
 		Expected: say("{%.4g l_per_min} through these tubes, fittings and tap", p.Flow.LitresPerMinute()),
 		Remedy:   "compare the gauge with another; measure bores and lengths again; count only the liquid in the glass, not its foam",
 		Confirm:  "the line turns out wider or shorter, or the gauge reads low",
@@ -154,7 +157,7 @@ func (d *Diagnosis) tooSlow(o *Observation) error {
 // took says what the rise takes of the pressure, or the fall adds to it.
 func took(static float64) Sentence {
 	if static < 0 {
-		return say("the fall to the tap adds {%.4g kpa}", kpa(-static))
+		return say("the fall to the tap adds {%.4g kpa}", -static/1e3)
 	}
-	return say("the rise takes {%.4g kpa}", kpa(static))
+	return say("the rise takes {%.4g kpa}", static/1e3)
 }

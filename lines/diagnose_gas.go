@@ -61,9 +61,9 @@ func (d *Diagnosis) gas(o *Observation) error {
 	case missing > 3e3 && over-missing <= pressureSlack:
 		d.set(d.Needed)
 		d.found(Finding{
-			Cause: "elevation forgotten", Size: size(over), Fits: o.fits(true),
-			Measured: say("the gauge shows {%.5g kpa} in air {%.5g kpa} thinner than at sea level", o.Serving.Gauge.KPa(), kpa(missing)),
-			Expected: say("{%.5g kpa} on this gauge for {%.4g volumes} at {%.4g c}", d.Needed.KPa(), d.Content.Volumes(), celsius(o.Run.Temp)),
+			Cause: "elevation forgotten", Size: size(over), Fits: !o.FirstOnly,
+			Measured: say("the gauge shows {%.5g kpa} in air {%.5g kpa} thinner than at sea level", o.Serving.Gauge.KPa(), missing/1e3),
+			Expected: say("{%.5g kpa} on this gauge for {%.4g volumes} at {%.4g c}", d.Needed.KPa(), d.Content.Volumes(), o.Run.Temp.Celsius()),
 			Remedy:   say("set {%.5g kpa}: %s", d.Needed.KPa(), d.balance(o, d.aim)),
 			Confirm:  "a chart for sea level gives the pressure that is set now",
 		})
@@ -83,29 +83,29 @@ func (d *Diagnosis) warmOrOver(o *Observation, over float64) error {
 	warmer := o.CarbonatedTemp.IsValid() && o.Run.Temp.Sub(o.CarbonatedTemp) > 1
 	t, err := carbonation.TemperatureFor(d.Content, o.Serving.Gauge.Absolute(o.Serving.Air), o.Run.Beer)
 	measured := say("the keg is at {%.4g c}, where {%.4g volumes} press with {%.5g kpa}; the gauge shows {%.5g kpa}",
-		celsius(o.Run.Temp), d.Content.Volumes(), d.Needed.KPa(), o.Serving.Gauge.KPa())
+		o.Run.Temp.Celsius(), d.Content.Volumes(), d.Needed.KPa(), o.Serving.Gauge.KPa())
 	switch {
 	case d.Content.Volumes() > highVolumes && !warmer:
 		return d.overCarbonated(o, over)
 	case o.chilled(): // a keg served warm: its pressure is what to change
 		d.tooLow(o, over)
 	case err == nil && t.Celsius() >= coldestKeg && o.applied() <= openGlass:
-		d.aim = aim{o.Serving.Gauge, t, say("once the keg is at {%.4g c}, ", celsius(t))}
+		d.aim = aim{o.Serving.Gauge, t, say("once the keg is at {%.4g c}, ", t.Celsius())}
 		d.found(Finding{
-			Cause: "keg too warm for its pressure", Size: size(over), Fits: o.fits(true), Measured: measured,
-			Expected: say("{%.4g c} for that gauge", celsius(t)),
-			Remedy:   say("cool the keg to {%.4g c}; until then %s", celsius(t), d.meanwhile(o)),
-			Confirm:  say("the second glass in a row reads about {%.4g c} too", celsius(o.Run.Temp)),
+			Cause: "keg too warm for its pressure", Size: size(over), Fits: !o.FirstOnly, Measured: measured,
+			Expected: say("{%.4g c} for that gauge", t.Celsius()),
+			Remedy:   say("cool the keg to {%.4g c}; until then %s", t.Celsius(), d.meanwhile(o)),
+			Confirm:  say("the second glass in a row reads about {%.4g c} too", o.Run.Temp.Celsius()),
 		})
 	case d.kegTooWarm(o):
 		if err := d.cool(o); err != nil {
 			return err
 		}
 		d.found(Finding{
-			Cause: "keg too warm for its pressure", Size: size(over), Fits: o.fits(true), Measured: measured,
-			Expected: say("a keg at {%.4g c} under {%.5g kpa}", celsius(d.aim.keg), d.aim.gauge.KPa()),
-			Remedy:   say("cool the keg to {%.4g c} and then set {%.5g kpa}: %s; until then %s", celsius(d.aim.keg), d.aim.gauge.KPa(), d.balance(o, d.aim), d.meanwhile(o)),
-			Confirm:  say("the second glass in a row reads about {%.4g c} too", celsius(o.Run.Temp)),
+			Cause: "keg too warm for its pressure", Size: size(over), Fits: !o.FirstOnly, Measured: measured,
+			Expected: say("a keg at {%.4g c} under {%.5g kpa}", d.aim.keg.Celsius(), d.aim.gauge.KPa()),
+			Remedy:   say("cool the keg to {%.4g c} and then set {%.5g kpa}: %s; until then %s", d.aim.keg.Celsius(), d.aim.gauge.KPa(), d.balance(o, d.aim), d.meanwhile(o)),
+			Confirm:  say("the second glass in a row reads about {%.4g c} too", o.Run.Temp.Celsius()),
 		})
 	default:
 		d.tooLow(o, over)
@@ -125,8 +125,8 @@ func (d *Diagnosis) meanwhile(o *Observation) Sentence {
 func (d *Diagnosis) tooLow(o *Observation, over float64) {
 	d.set(d.Needed)
 	d.found(Finding{
-		Cause: "pressure too low for the beer's gas", Size: size(over), Fits: o.fits(true),
-		Measured: say("the gauge shows {%.5g kpa}; {%.4g volumes} press with {%.5g kpa} at {%.4g c}", o.Serving.Gauge.KPa(), d.Content.Volumes(), d.Needed.KPa(), celsius(o.Run.Temp)),
+		Cause: "pressure too low for the beer's gas", Size: size(over), Fits: !o.FirstOnly,
+		Measured: say("the gauge shows {%.5g kpa}; {%.4g volumes} press with {%.5g kpa} at {%.4g c}", o.Serving.Gauge.KPa(), d.Content.Volumes(), d.Needed.KPa(), o.Run.Temp.Celsius()),
 		Expected: say("{%.5g kpa}", d.Needed.KPa()),
 		Remedy:   say("set {%.5g kpa}: %s", d.Needed.KPa(), d.balance(o, d.aim)),
 		Confirm:  say("with the gas shut off the keg's own gauge climbs to about {%.5g kpa} overnight", d.Needed.KPa()),
@@ -150,9 +150,9 @@ func (d *Diagnosis) overCarbonated(o *Observation, over float64) error {
 	}
 	d.aim = aim{goal, o.Run.Temp, say("once the gas is vented to {%.5g kpa}, ", goal.KPa())}
 	d.found(Finding{
-		Cause: "over-carbonated", Size: size(over), Fits: o.fits(true),
+		Cause: "over-carbonated", Size: size(over), Fits: !o.FirstOnly,
 		Measured: say("{%.4g volumes} in the beer", d.Content.Volumes()),
-		Expected: say("{%.4g volumes} at {%.4g c} under {%.5g kpa}", holds.Volumes(), celsius(o.Run.Temp), goal.KPa()),
+		Expected: say("{%.4g volumes} at {%.4g c} under {%.5g kpa}", holds.Volumes(), o.Run.Temp.Celsius(), goal.KPa()),
 		Remedy: say("shut the gas and vent the head space by its relief valve every hour until the gauge, given time, comes back to {%.5g kpa}; to serve meanwhile set {%.5g kpa}: %s",
 			goal.KPa(), d.Needed.KPa(), d.balance(o, aim{gauge: d.Needed, keg: o.Run.Temp})),
 		Confirm: say("with the gas shut off the keg's own gauge climbs to about {%.5g kpa} overnight", d.Needed.KPa()),
@@ -168,8 +168,8 @@ func (d *Diagnosis) tooHigh(o *Observation, over float64) error {
 		return err
 	}
 	f := Finding{
-		Cause: "pressure too high for the beer's gas", Size: size(over), Fits: o.fits(true) && o.fast(d.Flow),
-		Measured: say("the gauge shows {%.5g kpa}; {%.4g volumes} need {%.5g kpa} at {%.4g c}", o.Serving.Gauge.KPa(), d.Content.Volumes(), d.Needed.KPa(), celsius(o.Run.Temp)),
+		Cause: "pressure too high for the beer's gas", Size: size(over), Fits: !o.FirstOnly && o.fast(d.Flow),
+		Measured: say("the gauge shows {%.5g kpa}; {%.4g volumes} need {%.5g kpa} at {%.4g c}", o.Serving.Gauge.KPa(), d.Content.Volumes(), d.Needed.KPa(), o.Run.Temp.Celsius()),
 		Expected: say("{%.5g kpa}; under {%.5g kpa} the beer comes to {%.4g volumes} in the end", d.Needed.KPa(), o.Serving.Gauge.KPa(), holds.Volumes()),
 		Confirm:  "turned down, the beer pours slower and no flatter",
 	}
@@ -181,7 +181,7 @@ func (d *Diagnosis) tooHigh(o *Observation, over float64) error {
 		f.Remedy = say("for today set {%.5g kpa}, which keeps what the beer holds: %s; a week under {%.5g kpa} gives it more", d.Needed.KPa(), d.balance(o, d.aim), o.Serving.Gauge.KPa())
 	} else { // less gas than the air alone holds
 		f.Measured = say("{%.4g volumes} in the beer", d.Content.Volumes())
-		f.Expected = say("{%.4g volumes} in the end at {%.4g c} under {%.5g kpa}", holds.Volumes(), celsius(o.Run.Temp), o.Serving.Gauge.KPa())
+		f.Expected = say("{%.4g volumes} in the end at {%.4g c} under {%.5g kpa}", holds.Volumes(), o.Run.Temp.Celsius(), o.Serving.Gauge.KPa())
 		f.Remedy = say("leave {%.5g kpa} on the cold keg for about a week; to serve it flat today, set no more than it takes to pour", o.Serving.Gauge.KPa())
 	}
 	d.found(f)

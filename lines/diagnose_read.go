@@ -1,6 +1,32 @@
 package lines
 
-import "errors"
+import (
+	"cmp"
+	"errors"
+
+	"example.com/pourwell/volume"
+)
+
+// check reports the first of the readings that lies outside the validity table,
+// on behalf of fn. What was not read is zero.
+func (o *Observation) check(fn string) error {
+	read := func(given bool, r Range, v float64) error {
+		if !given {
+			return nil
+		}
+		return r.Check(fn, v)
+	}
+	return cmp.Or(
+		limitGauge.Check(fn, o.Serving.Gauge.KPa()),
+		read(o.Glass.Volume != 0, limitGlass, float64(o.Glass.Volume/volume.Litre)),
+		read(o.Time != 0, limitTime, o.Time.Seconds()),
+		ifGiven(fn, o.BeerTemp),
+		limitBefore.Check(fn, o.Since.Hours()/24),
+		limitFlow.Check(fn, o.Serving.Target.LitresPerMinute()),
+		read(o.CarbonatedGauge.IsValid(), limitGauge, o.CarbonatedGauge.KPa()),
+		limitBefore.Check(fn, o.CarbonatedFor.Hours()/24),
+	)
+}
 
 // read takes the readings: what the beer holds, what flows, and how warm it is
 // at the tap.
@@ -36,20 +62,24 @@ func (o *Observation) slow(q Flow) bool { return q*slowSlack < o.Serving.Target 
 // time takes the flow from the timed glass, and the calibration unless something
 // is in the way of the beer.
 func (d *Diagnosis) time(o *Observation) error {
-	if err := limitTime.Check("lines.Observation.Diagnose", o.Time.Seconds()); err != nil {
-		return err
-	}
 	d.checked("flow against the run and the target")
 	d.Flow = Flow(float64(o.Glass.Volume) / o.Time.Seconds())
 	if d.blocked() {
 		return nil
 	}
 	k, err := d.run.Calibrate(o.Serving.Gauge, o.Glass.Volume, o.Time)
-	if err != nil {
-		d.odd = true
-		return nil
+	var outside *RangeError
+	var none *volume.NoSolutionError
+	switch {
+	case err == nil:
+		d.run.Calibration = k.Factor
+	case errors.As(err, &outside) && outside.Name == limitCalibration.Name:
+		d.odd = outside.Why()
+	case errors.As(err, &none):
+		d.odd = none.Why
+	default:
+		return err
 	}
-	d.run.Calibration = k.Factor
 	return nil
 }
 
@@ -68,8 +98,8 @@ func (d *Diagnosis) at(o *Observation, a aim) (Flow, error) {
 // remedies lead; ok is false if there is none, if it is too short to reach the
 // tap, or so long that nobody lays it: over 30 ft and twice what is there.
 func (d *Diagnosis) length(o *Observation, a aim) (was, length float64, ok bool) {
-	last, ok := o.tubes()
-	if !ok {
+	last := len(o.Run.Tubes) - 1
+	if last < 0 {
 		return 0, 0, false
 	}
 	run := d.run

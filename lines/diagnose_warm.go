@@ -49,9 +49,9 @@ func (d *Diagnosis) temperatures(o *Observation) error {
 		return err
 	}
 	// Beer and glass meet at a mean of their temperatures: undo it.
-	if gap := celsius(o.GlassWas) - celsius(o.BeerTemp); gap != 0 {
+	if gap := o.GlassWas.Celsius() - o.BeerTemp.Celsius(); gap != 0 {
 		share := float64(r.GlassCost) / gap
-		d.Tap = thermal.Celsius((celsius(o.BeerTemp) - share*celsius(o.GlassWas)) / (1 - share))
+		d.Tap = thermal.Celsius((o.BeerTemp.Celsius() - share*o.GlassWas.Celsius()) / (1 - share))
 	}
 	return nil
 }
@@ -77,7 +77,7 @@ func (d *Diagnosis) cool(o *Observation) error {
 	if err != nil {
 		return err
 	}
-	d.aim = aim{cold, poured(), say("once the keg is at {%.4g c} under {%.5g kpa}, ", celsius(poured()), cold.KPa())}
+	d.aim = aim{cold, poured(), say("once the keg is at {%.4g c} under {%.5g kpa}, ", poured().Celsius(), cold.KPa())}
 	return nil
 }
 
@@ -87,7 +87,7 @@ func (d *Diagnosis) warmth(o *Observation) error {
 	d.checked("temperature at the tap against what an open glass bears")
 	warm := d.outlet()
 	strain, err := o.strains(warm)
-	if err != nil || strain <= 0 || celsius(warm) <= celsius(poured()) {
+	if err != nil || strain <= 0 || warm.Celsius() <= poured().Celsius() {
 		return err
 	}
 	if d.aim.keg != o.Run.Temp || float64(d.Tap.Sub(d.expected)) > temperatureSlack {
@@ -95,9 +95,9 @@ func (d *Diagnosis) warmth(o *Observation) error {
 	}
 	c := o.content()
 	f := Finding{
-		Cause: "beer too warm at the tap", Size: size(strain), Fits: o.fits(true),
-		Measured: say("{%.4g c} at the tap, where {%.4g volumes}%s press with {%.5g kpa} against an open glass", celsius(warm), c.Volumes(), assumed(d.Content), kpa(strain+openGlass)),
-		Expected: say("no more than {%.5g kpa}: beer at about {%.4g c}", kpa(openGlass), celsius(poured())),
+		Cause: "beer too warm at the tap", Size: size(strain), Fits: !o.FirstOnly,
+		Measured: say("{%.4g c} at the tap, where {%.4g volumes}%s press with {%.5g kpa} against an open glass", warm.Celsius(), c.Volumes(), assumed(d.Content), (strain+openGlass)/1e3),
+		Expected: say("no more than {%.5g kpa}: beer at about {%.4g c}", openGlass/1e3, poured().Celsius()),
 		Confirm:  "a jug of it, cooled in ice, pours into a glass without foaming over",
 	}
 	switch {
@@ -112,7 +112,7 @@ func (d *Diagnosis) warmth(o *Observation) error {
 			return err
 		}
 		f.Remedy = say("cool the keg to {%.4g c} and then set {%.5g kpa}: %s; or pass the beer through a coil in ice, with the line balanced for {%.5g kpa}",
-			celsius(poured()), d.aim.gauge.KPa(), d.balance(o, d.aim), meanwhile.KPa())
+			poured().Celsius(), d.aim.gauge.KPa(), d.balance(o, d.aim), meanwhile.KPa())
 	default:
 		f.Remedy = "keep the line cold: insulate and shade it, or lay it in ice"
 	}

@@ -31,8 +31,8 @@ func (d *Diagnosis) tap(o *Observation) error {
 	}
 	d.found(Finding{
 		Cause: "beer warms on its way", Size: size(atTap.Pascals() - atKeg.Pascals()), Fits: true,
-		Measured: say("{%.4g c} at the tap, the glass's part taken out", celsius(d.Tap)),
-		Expected: say("{%.4g c} from a keg at {%.4g c}", celsius(expected), celsius(o.Run.Temp)),
+		Measured: say("{%.4g c} at the tap, the glass's part taken out", d.Tap.Celsius()),
+		Expected: say("{%.4g c} from a keg at {%.4g c}", expected.Celsius(), o.Run.Temp.Celsius()),
 		Remedy:   "insulate the line from keg to tap, keep it short and shaded, and lay ice or a frozen bottle along it; if several glasses in a row stay warm, the keg's top is warmer than its thermometer",
 		Confirm:  "the third glass in a row is colder than the first",
 	})
@@ -68,7 +68,7 @@ func (o *Observation) servingOr() Serving {
 // line judges beer that stands in the line, and beer that flows.
 func (d *Diagnosis) line(o *Observation) error {
 	s := o.servingOr()
-	if _, ok := o.tubes(); !ok {
+	if len(o.Run.Tubes) == 0 {
 		return nil
 	}
 	if s.LineTemp.IsValid() || s.Around.Air.IsValid() {
@@ -92,9 +92,9 @@ func (d *Diagnosis) line(o *Observation) error {
 	over := math.Max(0, d.Needed.Pascals()-o.applied()) // counted as the keg's already
 	if own := float64(p.Excess) - over; own > float64(p.Threshold) {
 		d.found(Finding{
-			Cause: "gas leaves in the flowing line", Size: size(own), Fits: o.fits(true),
-			Measured: say("the beer leaves the line at {%.4g c}; to hold its gas on the way {%.4g kpa} more are lacking than in a balanced line", celsius(p.Outlet), kpa(float64(p.Excess))),
-			Expected: say("less than {%.4g kpa} more", kpa(float64(p.Threshold))),
+			Cause: "gas leaves in the flowing line", Size: size(own), Fits: !o.FirstOnly,
+			Measured: say("the beer leaves the line at {%.4g c}; to hold its gas on the way {%.4g kpa} more are lacking than in a balanced line", p.Outlet.Celsius(), float64(p.Excess)/1e3),
+			Expected: say("less than {%.4g kpa} more", float64(p.Threshold)/1e3),
 			Remedy:   d.leaving(own),
 			Confirm:  "bubbles travel with the beer in a clear line",
 		})
@@ -108,7 +108,7 @@ func (d *Diagnosis) leaving(own float64) Sentence {
 	if d.aim.once != "" {
 		return "cool or insulate the line"
 	}
-	return say("cool or insulate the line, or raise the pressure by {%.4g kpa} and its restriction with it", kpa(own))
+	return say("cool or insulate the line, or raise the pressure by {%.4g kpa} and its restriction with it", own/1e3)
 }
 
 // standing judges the beer that rests in the line between glasses.
@@ -142,13 +142,13 @@ func (d *Diagnosis) standing(o *Observation, s Serving) error {
 	}
 	f := Finding{
 		Cause: "warm line", Size: size(atLine.Pascals() - o.applied() - o.ambient()), Fits: true,
-		Measured: say("beer that stands in the line passes {%.4g c} after {%.4g s}, on its way to {%.4g c}", celsius(r.Breakout), r.Limit.Seconds(), celsius(r.Settles)),
-		Expected: say("a line that stays below {%.4g c}, where the gas stays in", celsius(r.Breakout)),
+		Measured: say("beer that stands in the line passes {%.4g c} after {%.4g s}, on its way to {%.4g c}", r.Breakout.Celsius(), r.Limit.Seconds(), r.Settles.Celsius()),
+		Expected: say("a line that stays below {%.4g c}, where the gas stays in", r.Breakout.Celsius()),
 		Remedy:   say("pour the {%.4g l} that the line holds into a jug after a pause; insulate and shade the line, or lay it in ice%s", float64(r.HoldUp)*1e3, o.foamed(s)),
 		Confirm:  "the second glass in a row pours clean",
 	}
 	if measured {
-		f.Measured = say("the line is at {%.4g c}", celsius(s.LineTemp))
+		f.Measured = say("the line is at {%.4g c}", s.LineTemp.Celsius())
 	}
 	if r.TooCold {
 		f.Expected = "a line about as cold as the keg, once the keg's pressure holds its gas"
@@ -186,7 +186,7 @@ func (d *Diagnosis) rest(o *Observation) error {
 	const hour = time.Hour
 	if o.Carried && o.Since < hour {
 		d.found(Finding{
-			Cause: "keg carried within the hour", Fits: o.fits(true),
+			Cause: "keg carried within the hour", Fits: !o.FirstOnly,
 			Measured: say("{%.4g s} of rest", o.Since.Seconds()),
 			Expected: say("{%.4g s} to {%.4g s} (common practice, no source)", hour.Seconds(), 2*hour.Seconds()),
 			Remedy:   say("let it stand for {%.4g s} more, cold and with the gas on", (hour - o.Since).Seconds()),
@@ -225,8 +225,8 @@ func (d *Diagnosis) glass(o *Observation) error {
 		return err
 	}
 	d.found(Finding{
-		Cause: "warm or dirty glass", Size: unit.Pressure(after.Pascals() - before.Pascals()), Fits: o.fits(true),
-		Measured: say("a glass at {%.4g c} warms the beer by {%.3g k}", celsius(o.GlassWas), float64(r.GlassCost)),
+		Cause: "warm or dirty glass", Size: unit.Pressure(after.Pascals() - before.Pascals()), Fits: !o.FirstOnly,
+		Measured: say("a glass at {%.4g c} warms the beer by {%.3g k}", o.GlassWas.Celsius(), float64(r.GlassCost)),
 		Expected: say("no more than {%.3g k}", worth),
 		Remedy:   "rinse the glass with cold, clean water just before it is filled; wash without grease or detergent left on it",
 		Confirm:  "the same pour into a cold, wet, clean glass stays quiet",

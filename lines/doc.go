@@ -86,10 +86,13 @@
 // # Validity
 //
 // A value outside these bounds, NaN or infinite, gives a [*RangeError] and a
-// result of NaN. [Limits] returns the same table, with reasons.
+// result of NaN. [Limits] returns the same table, with reasons. The air pressure
+// has the range of carbonation; bath, insulation, surroundings and glass have
+// those of thermal.
 //
 //	number of tubes            0 to 8
 //	bore                       1 to 50 mm
+//	outside diameter           1 to 90 mm
 //	length                     0 to 300 m
 //	wall                       0 to 20 mm
 //	roughness over bore        0 to 0.05
@@ -100,15 +103,17 @@
 //	loss coefficient           0 to 1000
 //	hardware loss              0 to 500 kPa
 //	flow of the hardware loss  0.01 to 60 L/min
+//	rating                     0 to 10000 kPa
 //	calibration factor         0.2 to 5
-//	temperature                -5 to 40 °C
+//	temperature                -1.2 to 40 °C
 //	gauge pressure             -101 to 700 kPa
 //	flow                       0 to 60 L/min
 //	content                    0 to 6 volumes
-//	air pressure               50 to 110 kPa
 //	crevice radius             0.5 to 100 µm
 //	number of stations         2 to 2000
+//	glass                      0.02 to 20 L
 //	time for a glass           0.5 to 3600 s
+//	time before the pour       0 to 1000 days
 //
 // # Sources
 //

@@ -1,6 +1,7 @@
 package lines
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 
@@ -46,17 +47,16 @@ func (c *circuit) flow(fn string, applied unit.Pressure) (float64, error) {
 	drive := float64(applied) - c.lift
 	if drive < 1e-6 { // a millionth of a pascal: nothing that flows could be seen
 		if applied < 1e-6 {
-			return nan, fmt.Errorf("%s: %w: no pressure is applied, and the beer does not fall to the tap", fn, ErrNoSolution)
+			return nan, noSolution(fn, "no pressure is applied, and the beer does not fall to the tap")
 		}
-		return nan, fmt.Errorf("%s: %w: the rise alone needs %s; %s is applied",
-			fn, ErrNoSolution, inBoth(unit.Pressure(c.lift)), inBoth(applied))
+		return nan, noSolution(fn, "the rise alone needs {%.5g kpa}; {%.5g kpa} is applied", c.lift/1e3, float64(applied)/1e3)
 	}
 	rough := c.fittings + c.hardware
 	for i := range c.n {
 		rough += 0.03 * c.tubes[i].loss // a middling friction factor, to begin with
 	}
 	if rough == 0 {
-		return nan, fmt.Errorf("%s: %w: nothing in the run resists the flow; give a tube, a fitting or the hardware's loss", fn, ErrNoSolution)
+		return nan, noSolution(fn, "nothing in the run resists the flow; give a tube, a fitting or the hardware's loss")
 	}
 	lo, hi := 0.0, math.Sqrt(drive/rough)
 	for c.at(hi) < drive {
@@ -71,7 +71,7 @@ func (c *circuit) flow(fn string, applied unit.Pressure) (float64, error) {
 	}
 	q, ok := solve.Root(func(q float64) float64 { return c.at(q) - drive }, lo, hi, 1e-12*hi)
 	if !ok {
-		return nan, fmt.Errorf("%s: %w for %s", fn, ErrNoSolution, inBoth(applied))
+		return nan, noSolution(fn, "no flow uses up {%.5g kpa}", float64(applied)/1e3)
 	}
 	if err := limitFlow.Check(fn, Flow(q).LitresPerMinute()); err != nil {
 		return nan, err
@@ -113,10 +113,7 @@ func (r Run) Length(i int, q Flow, g carbonation.Gauge) (Pour, error) {
 	if i < 0 || i >= len(r.Tubes) {
 		panic(fmt.Sprintf("%s: no tube %d among %d", fn, i, len(r.Tubes)))
 	}
-	if err := limitGauge.Check(fn, g.KPa()); err != nil {
-		return invalidPour, err
-	}
-	if err := limitFlow.Check(fn, q.LitresPerMinute()); err != nil {
+	if err := cmp.Or(limitGauge.Check(fn, g.KPa()), limitFlow.Check(fn, q.LitresPerMinute())); err != nil {
 		return invalidPour, err
 	}
 	c, err := r.circuit(fn)
@@ -146,13 +143,13 @@ func (c *circuit) length(fn string, i int, q, applied float64) (float64, error) 
 	}
 	left := applied - rest
 	if left < 0 {
-		return nan, fmt.Errorf("%s: %w: the rest of the run needs %s at %s; %s is applied",
-			fn, ErrNoSolution, inBoth(unit.Pressure(rest)), flowInBoth(Flow(q)), inBoth(unit.Pressure(applied)))
+		return nan, noSolution(fn, "the rest of the run needs {%.5g kpa} at {%.5g l_per_min}; {%.5g kpa} is applied",
+			rest/1e3, Flow(q).LitresPerMinute(), applied/1e3)
 	}
 	length := left / gradient
 	if !(length <= limitLength.Max) {
-		return nan, fmt.Errorf("%s: %w: %s would need more than %s of this tube at %s",
-			fn, ErrNoSolution, inBoth(unit.Pressure(left)), lengthInBoth(unit.Length(limitLength.Max)), flowInBoth(Flow(q)))
+		return nan, noSolution(fn, "{%.5g kpa} would need more than {%g m} of this tube at {%.5g l_per_min}",
+			left/1e3, limitLength.Max, Flow(q).LitresPerMinute())
 	}
 	s.tube.Length = unit.Length(length)
 	s.loss = c.perMetre(s.tube) * length

@@ -1,6 +1,7 @@
 package lines
 
 import (
+	"cmp"
 	"math"
 	"time"
 
@@ -58,10 +59,7 @@ type Profile struct {
 func (r Run) Profile(s Serving, n int) (Profile, error) {
 	const fn = "lines.Run.Profile"
 	fail := func(err error) (Profile, error) { return invalidProfile, err }
-	if err := s.check(fn); err != nil {
-		return fail(err)
-	}
-	if err := limitStations.Check(fn, float64(n)); err != nil {
+	if err := cmp.Or(s.check(fn), limitStations.Check(fn, float64(n))); err != nil {
 		return fail(err)
 	}
 	pour, err := r.serve(s)

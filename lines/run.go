@@ -1,6 +1,7 @@
 package lines
 
 import (
+	"cmp"
 	"math"
 
 	"example.com/pourwell/carbonation"
@@ -24,6 +25,8 @@ type Run struct {
 	Tubes    []Tube    // in series, from the keg on; none for a tap on the keg
 	Fittings []Fitting // losses in steps of bore, bends and the jet
 	Hardware Hardware  // coupler, shank and tap
+
+	Rated unit.Pressure // gauge pressure that the weakest part is rated for, 0 if not known; nothing but Cautions reads it
 
 	Rise      unit.Length // from the surface of the beer in a full keg up to the tap; negative if the tap is lower
 	KegHeight unit.Length // depth of beer in a full keg: the surface sinks by it until the keg is empty
@@ -77,6 +80,7 @@ type circuit struct {
 	lift               float64 // pressure the rise takes, Pa
 	fittings, hardware float64 // loss over flow squared, Pa s²/m⁶
 	calibration        float64
+	rated              unit.Pressure // of the weakest part
 	n                  int
 	tubes              [maxTubes]segment
 }
@@ -135,10 +139,11 @@ func (c *circuit) perMetre(t Tube) float64 {
 
 // circuit checks the run on behalf of fn and makes it ready.
 func (r *Run) circuit(fn string) (c circuit, err error) {
-	if err = limitTemperature.Check(fn, r.Temp.Celsius()); err != nil {
-		return c, err
-	}
-	if err = limitCalibration.Check(fn, r.Calibration); err != nil {
+	if err = cmp.Or(
+		limitTemperature.Check(fn, r.Temp.Celsius()),
+		limitCalibration.Check(fn, r.Calibration),
+		limitRated.Check(fn, float64(r.Rated/carbonation.KPa)),
+	); err != nil {
 		return c, err
 	}
 	density, err := r.Beer.Density(r.Temp)
@@ -149,7 +154,7 @@ func (r *Run) circuit(fn string) (c circuit, err error) {
 	if err != nil {
 		return c, err
 	}
-	c.density, c.viscosity, c.calibration = float64(density), float64(viscosity), r.Calibration
+	c.density, c.viscosity, c.calibration, c.rated = float64(density), float64(viscosity), r.Calibration, r.Rated
 
 	count := len(r.Tubes)
 	if r.DipTube != (Tube{}) {
@@ -208,13 +213,11 @@ func (r *Run) fixed(fn string, c *circuit) error {
 
 // lift returns the pressure in Pa that the rise takes at the run's fullness.
 func (r *Run) lift(fn string, density float64) (float64, error) {
-	if err := limitRise.Check(fn, float64(r.Rise)); err != nil {
-		return nan, err
-	}
-	if err := limitKegHeight.Check(fn, float64(r.KegHeight)); err != nil {
-		return nan, err
-	}
-	if err := limitFull.Check(fn, r.Full); err != nil {
+	if err := cmp.Or(
+		limitRise.Check(fn, float64(r.Rise)),
+		limitKegHeight.Check(fn, float64(r.KegHeight)),
+		limitFull.Check(fn, r.Full),
+	); err != nil {
 		return nan, err
 	}
 	rise := float64(r.Rise) + (1-r.Full)*float64(r.KegHeight)

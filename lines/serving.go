@@ -1,6 +1,7 @@
 package lines
 
 import (
+	"cmp"
 	"math"
 
 	"example.com/pourwell/carbonation"
@@ -44,16 +45,21 @@ func (s *Serving) threshold() float64 { return 2 * surfaceTension / float64(s.Cr
 
 // check reports the first of the serving's errors on behalf of fn.
 func (s *Serving) check(fn string) error {
-	if err := limitGauge.Check(fn, s.Gauge.KPa()); err != nil {
-		return err
+	return cmp.Or(
+		limitGauge.Check(fn, s.Gauge.KPa()),
+		limitContent.Check(fn, s.Content.Volumes()),
+		limitAir().Check(fn, s.Air.KPa()),
+		limitCrevice.Check(fn, float64(s.Crevice)*1e6),
+		ifGiven(fn, s.LineTemp),
+	)
+}
+
+// ifGiven checks a temperature of the beer that may be invalid, for not known.
+func ifGiven(fn string, t thermal.Temperature) error {
+	if !t.IsValid() {
+		return nil
 	}
-	if err := limitContent.Check(fn, s.Content.Volumes()); err != nil {
-		return err
-	}
-	if err := limitAir.Check(fn, s.Air.KPa()); err != nil {
-		return err
-	}
-	return limitCrevice.Check(fn, float64(s.Crevice)*1e6)
+	return limitTemperature.Check(fn, t.Celsius())
 }
 
 // equilibrium returns the pressure in Pa absolute that holds the serving's

@@ -2,7 +2,6 @@ package lines
 
 import (
 	"errors"
-	"fmt"
 	"math"
 	"time"
 
@@ -23,6 +22,7 @@ type Standing struct {
 	HoldUp    unit.Volume         // beer in the tubes from the keg on: what foams
 
 	serving  Serving
+	rated    unit.Pressure
 	beer     thermal.Beer
 	start    thermal.Temperature // of the line before any coil
 	chilled  thermal.Temperature // behind the coil
@@ -60,13 +60,14 @@ func (r Run) Stand(s Serving) (Standing, error) {
 	if err != nil {
 		return fail(err)
 	}
-	out := Standing{Threshold: unit.Pressure(s.threshold()), serving: s, beer: r.Beer, start: r.Temp}
+	out := Standing{Threshold: unit.Pressure(s.threshold()), serving: s, rated: r.Rated, beer: r.Beer, start: r.Temp}
 	if s.LineTemp.IsValid() {
 		out.start = s.LineTemp
 	}
 	out.pressure = s.Gauge.Pascals() + s.Air.Pascals() - math.Max(0, c.lift)
 	if out.pressure <= 0 {
-		return fail(fmt.Errorf("%s: %w: the rise alone needs %s", fn, ErrNoSolution, inBoth(unit.Pressure(c.lift))))
+		return fail(noSolution(fn, "the rise alone needs {%.5g kpa}; gauge and air give {%.5g kpa_abs}",
+			c.lift/1e3, s.Gauge.Absolute(s.Air).KPa()))
 	}
 	if out.Breakout, err = out.breakout(float64(out.Threshold)); err != nil {
 		return fail(err)
@@ -182,11 +183,15 @@ func (s Standing) Steps() []Step {
 	}
 }
 
+// Thresholds of plastic, barbs and beer stone, of crevices of 13 and 4 µm;
+// practice.
+const leastThreshold, mostThreshold = 1 * carbonation.PSI, 3 * carbonation.PSI
+
 // Band returns the uncertainty of the breakout temperature: thresholds of 1 to 3
 // psi, crevices of 13 to 4 µm.
 func (s Standing) Band() Band {
-	low, errLow := s.breakout(float64(1 * carbonation.PSI))
-	high, errHigh := s.breakout(float64(3 * carbonation.PSI))
+	low, errLow := s.breakout(float64(leastThreshold))
+	high, errHigh := s.breakout(float64(mostThreshold))
 	b := Band{Name: "breakout temperature", Low: low.Celsius(), High: high.Celsius(), Suffix: "c", Source: "thresholds of 1 to 3 psi, crevices of 13 to 4 µm"}
 	if errLow != nil || errHigh != nil {
 		b.Low, b.High = nan, nan

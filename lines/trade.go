@@ -1,6 +1,7 @@
 package lines
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 
@@ -59,8 +60,7 @@ func (t Tube) Restriction() (Gradient, error) {
 }
 
 func noRow(fn string, t Tube) error {
-	return fmt.Errorf("%s: %w: the trade's table has no row for %s of %.3f in (%.1f mm) bore",
-		fn, ErrNoSolution, tradeMaterial(t), float64(t.Bore/Inch), float64(t.Bore/Millimetre))
+	return noSolution(fn, "the trade's table has no row for %s of {%.5g mm} bore", tradeMaterial(t), float64(t.Bore/Millimetre))
 }
 
 // A TradeBalance is a run balanced by the trade's table of restriction. It
@@ -76,7 +76,9 @@ type TradeBalance struct {
 	rows    [maxTubes]tradeRow
 	lengths [maxTubes]unit.Length
 	height  unit.Length // middle of the keg to the tap
-	solved  int         // the tube whose length was asked for, -1 for none
+	rated   unit.Pressure
+	unnamed bool // a tube has no material
+	solved  int  // the tube whose length was asked for, -1 for none
 }
 
 var invalidTrade = TradeBalance{Length: unit.Length(nan), Restriction: unit.Pressure(nan), Rise: unit.Pressure(nan)}
@@ -133,8 +135,12 @@ func (r Run) TradeLength(i int, g carbonation.Gauge) (TradeBalance, error) {
 	}
 	left := unit.Pressure(g.Pascals()) - b.Restriction - b.Rise
 	if left < 0 {
-		return invalidTrade, fmt.Errorf("%s: %w: the rest of the run takes %s by the trade's table; %s is applied",
-			fn, ErrNoSolution, inBoth(b.Restriction+b.Rise), inBoth(unit.Pressure(g.Pascals())))
+		takes := "the rest of the run takes"
+		if b.Restriction == 0 {
+			takes = "the rise alone takes"
+		}
+		return invalidTrade, noSolution(fn, "%s {%.5g kpa} by the trade's table; {%.5g kpa} is applied",
+			takes, float64((b.Restriction+b.Rise)/carbonation.KPa), g.KPa())
 	}
 	b.Gauge = g
 	b.Length = unit.Length(float64(left) / float64(b.rows[i].Loss))
@@ -145,16 +151,15 @@ func (r Run) TradeLength(i int, g carbonation.Gauge) (TradeBalance, error) {
 
 // trade sums the restriction of all tubes but the one solved for.
 func (r Run) trade(fn string, solved int) (TradeBalance, error) {
-	if err := limitTubes.Check(fn, float64(len(r.Tubes))); err != nil {
+	if err := cmp.Or(
+		limitTubes.Check(fn, float64(len(r.Tubes))),
+		limitRise.Check(fn, float64(r.Rise)),
+		limitKegHeight.Check(fn, float64(r.KegHeight)),
+		limitRated.Check(fn, float64(r.Rated/carbonation.KPa)),
+	); err != nil {
 		return invalidTrade, err
 	}
-	if err := limitRise.Check(fn, float64(r.Rise)); err != nil {
-		return invalidTrade, err
-	}
-	if err := limitKegHeight.Check(fn, float64(r.KegHeight)); err != nil {
-		return invalidTrade, err
-	}
-	b := TradeBalance{n: len(r.Tubes), height: r.Rise + r.KegHeight/2, solved: solved}
+	b := TradeBalance{n: len(r.Tubes), height: r.Rise + r.KegHeight/2, solved: solved, rated: r.Rated}
 	b.Rise = unit.Pressure(float64(perFootOfRise) * float64(b.height))
 	for i, t := range r.Tubes {
 		if err := t.check(fn); err != nil {
@@ -165,6 +170,7 @@ func (r Run) trade(fn string, solved int) (TradeBalance, error) {
 			return invalidTrade, noRow(fn, t)
 		}
 		b.rows[i], b.lengths[i] = row, t.Length
+		b.unnamed = b.unnamed || t.Material == ""
 		if i != solved {
 			b.Restriction += unit.Pressure(float64(row.Loss) * float64(t.Length))
 		}

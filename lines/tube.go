@@ -1,10 +1,10 @@
 package lines
 
 import (
+	"cmp"
 	"math"
 
 	"example.com/pourwell/thermal"
-	"example.com/pourwell/volume"
 	"gonum.org/v1/gonum/unit"
 )
 
@@ -23,17 +23,21 @@ type Tube struct {
 // plastic by its bore; the friction goes with the fifth power of the bore, so
 // an outside diameter is refused without a wall.
 //
-// It returns a [*RangeError] if wall is not positive or leaves no bore.
+// It returns a [*RangeError] outside the validity table, and if wall is not
+// positive or leaves no bore.
 func TubeOfOD(od, wall, length unit.Length) (Tube, error) {
-	least := volume.Range{
-		Name: "wall", Min: 0.01, Max: float64(od/Millimetre) / 2, Suffix: "mm",
-		Source: "an outside diameter needs the wall to give the bore",
+	const fn = "lines.TubeOfOD"
+	if err := limitOutside.Check(fn, float64(od/Millimetre)); err != nil {
+		return Tube{}, err
 	}
-	if err := least.Check("lines.TubeOfOD", float64(wall/Millimetre)); err != nil {
+	within := limitWall
+	within.Min, within.Max = 0.01, min(limitWall.Max, float64(od/Millimetre)/2)
+	within.Source = "an outside diameter needs the wall to give the bore"
+	if err := within.Check(fn, float64(wall/Millimetre)); err != nil {
 		return Tube{}, err
 	}
 	t := Tube{Bore: od - 2*wall, Length: length, Wall: wall}
-	if err := t.check("lines.TubeOfOD"); err != nil {
+	if err := t.check(fn); err != nil {
 		return Tube{}, err
 	}
 	return t, nil
@@ -88,20 +92,13 @@ func (t Tube) Check() error { return t.check("lines.Tube.Check") }
 
 // check returns the first of the tube's errors on behalf of fn.
 func (t Tube) check(fn string) error {
-	if err := limitBore.Check(fn, float64(t.Bore/Millimetre)); err != nil {
+	if err := cmp.Or(
+		limitBore.Check(fn, float64(t.Bore/Millimetre)),
+		limitLength.Check(fn, float64(t.Length)),
+		limitWall.Check(fn, float64(t.Wall/Millimetre)),
+		limitRoughness.Check(fn, float64(t.Roughness/t.Bore)),
+	); err != nil || t.Coil == 0 {
 		return err
 	}
-	if err := limitLength.Check(fn, float64(t.Length)); err != nil {
-		return err
-	}
-	if err := limitWall.Check(fn, float64(t.Wall/Millimetre)); err != nil {
-		return err
-	}
-	if err := limitRoughness.Check(fn, float64(t.Roughness/t.Bore)); err != nil {
-		return err
-	}
-	if t.Coil != 0 {
-		return limitCoil.Check(fn, float64(t.Coil/t.Bore))
-	}
-	return nil
+	return limitCoil.Check(fn, float64(t.Coil/t.Bore))
 }

@@ -154,7 +154,9 @@ func TestTubeOfOD(t *testing.T) {
 	_, err = TubeOfOD(Inch/4, Inch/8, 20*Foot)
 	wantRange(t, "no bore", err, "bore")
 	_, err = TubeOfOD(-1, Inch/8, 20*Foot)
-	wantRange(t, "negative", err, "wall")
+	wantRange(t, "negative", err, "outside diameter")
+	_, err = TubeOfOD(unit.Length(nan), Inch/8, 20*Foot)
+	wantRange(t, "not a number", err, "outside diameter")
 	_, err = TubeOfOD(Inch/4, Inch/32, -1)
 	wantRange(t, "negative length", err, "length")
 }

@@ -88,23 +88,13 @@ const (
 	Foot       unit.Length = 0.3048
 )
 
-// inBoth prints a pressure in both systems, such as "14.2 psi (97.9 kPa)".
-func inBoth(p unit.Pressure) string {
-	return fmt.Sprintf("%.1f psi (%.1f kPa)", float64(p/carbonation.PSI), float64(p/carbonation.KPa))
-}
-
-// lengthInBoth prints a length in both systems, such as "4.8 ft (1.46 m)".
-func lengthInBoth(l unit.Length) string {
-	return fmt.Sprintf("%.1f ft (%.2f m)", float64(l/Foot), float64(l))
-}
-
-// flowInBoth prints a flow in both systems, such as "2.00 oz/s (3.55 L/min)".
-func flowInBoth(q Flow) string {
-	return fmt.Sprintf("%.2f oz/s (%.2f L/min)", q.OuncesPerSecond(), q.LitresPerMinute())
-}
-
 // say formats a sentence; a braced verb, as in "{%.5g c}", quotes a number.
 func say(format string, args ...any) Sentence { return quantity.Sayf[Sentence](format, args...) }
+
+// noSolution is the error of fn that says why there is none.
+func noSolution(fn, format string, args ...any) error {
+	return &volume.NoSolutionError{Func: fn, Why: say(format, args...)}
+}
 
 // step is a line of working.
 func step(name, symbol string, value float64, suffix, source string) Step {

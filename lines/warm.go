@@ -93,7 +93,7 @@ func (w *Warm) couple(r *Run, c *circuit, applied unit.Pressure) (float64, error
 			return q, err
 		}
 	}
-	return nan, fmt.Errorf("%s: %w: flow and temperature do not settle together", fn, ErrNoSolution)
+	return nan, noSolution(fn, "flow and temperature do not settle together")
 }
 
 // temperatures finds the beer's temperature along the tubes at flow q, and puts
@@ -154,20 +154,6 @@ func (w *Warm) choke(r *Run, c *circuit) (unit.Length, error) {
 	straight := *last
 	straight.curvature = 0
 	return unit.Length(left / (choked.perMetre(last.tube) * straight.friction(q) * q * q)), nil
-}
-
-// Cautions returns what to mind with the pressure the warm keg needs: rated is
-// the rating of the weakest part, 0 if it is not known.
-func (w Warm) Cautions(rated unit.Pressure) []string {
-	g := w.Pour.Gauge
-	if w.Needed.Pascals() > g.Pascals() {
-		g = w.Needed
-	}
-	out := overPressure(g, rated)
-	if g.Pascals() > float64(40*carbonation.PSI) {
-		out = append(out, "A pressure this high is near the relief valves of kegs and lines (45 psi is common for CO2 lines in the UK, practice): cool the keg before serving, in ice or in the shade, rather than raise the pressure.")
-	}
-	return out
 }
 
 // Steps returns the working: the temperatures, then the flow.

@@ -125,7 +125,7 @@ func bathTrials(t testing.TB, change func(*IceBath)) (all []trial) {
 			all = append(all, trial{"IceBath.After", c, err})
 			c, err = b.Reach(Celsius(8))
 			all = append(all, trial{"IceBath.Reach", c, err})
-			kept, err := b.KeptCold(6*time.Hour, 5)
+			kept, err := b.KeptCold(6*time.Hour, DefaultUpkeep(5))
 			all = append(all, trial{"IceBath.KeptCold", float64(len(kept.TopUps)), err})
 		}
 	}
@@ -379,7 +379,7 @@ func setters(t testing.TB) map[string]func(v float64) []trial {
 					all = append(all, trial{"IceBath.After", c, err})
 					c, err = b.Dry().After(hours(v))
 					all = append(all, trial{"IceBath.After, dry", c, err})
-					kept, err := b.KeptCold(hours(v), 50)
+					kept, err := b.KeptCold(hours(v), DefaultUpkeep(50))
 					all = append(all, trial{"IceBath.KeptCold", float64(len(kept.TopUps)), err})
 				}
 				return all
@@ -411,7 +411,12 @@ func setters(t testing.TB) map[string]func(v float64) []trial {
 		"volume of a pour": bath(func(b *IceBath, v float64) { b.Pours = []Pour{{0, time.Hour, unit.Volume(v) * volume.Litre}} }),
 		"bag of ice": func(v float64) []trial {
 			b := DefaultIceBath(vessel(t, "soda-5gal"), Celsius(5), weathers()[1])
-			kept, err := b.KeptCold(8*time.Hour, unit.Mass(v))
+			kept, err := b.KeptCold(8*time.Hour, DefaultUpkeep(unit.Mass(v)))
+			return []trial{{"IceBath.KeptCold", float64(len(kept.TopUps)), err}}
+		},
+		"reserve of ice": func(v float64) []trial {
+			b := DefaultIceBath(vessel(t, "soda-5gal"), Celsius(5), weathers()[1])
+			kept, err := b.KeptCold(8*time.Hour, Upkeep{Bag: 5, Reserve: v})
 			return []trial{{"IceBath.KeptCold", float64(len(kept.TopUps)), err}}
 		},
 		"tube length": joined(coil(func(c *Coil, v float64) { c.Length = unit.Length(v) }), line(func(l *Line, v float64) { l.Length = unit.Length(v) }),

@@ -101,8 +101,8 @@ type CoilChill struct {
 // returns a [*RangeError] and NaN, and where the beer would leave frozen an
 // error that wraps [volume.ErrNoSolution].
 //
-// Special cases: a bath warmer than the beer warms it, and heat and ice come
-// out negative.
+// Special cases: a bath warmer than the beer warms it; its heat comes out
+// negative, and it melts no ice.
 //
 // Sources: [pipe.NusseltCoiled]; latent heat of ice IAPWS-06.
 func (c Coil) Chill(inlet Temperature, flow Flow) (CoilChill, error) {
@@ -150,29 +150,7 @@ func (c Coil) Serve(inlet Temperature, p Pours) (Service, error) {
 		return noService(), fmt.Errorf("%s: %w: the bath at %s freezes beer that stands in the coil; it freezes at %s",
 			fn, volume.ErrNoSolution, onBothScales(c.Bath), onBothScales(c.Beer.FreezingPoint()))
 	}
-	bath := c.Bath.Celsius()
-	theta := r.inlet - bath
-	glasses := float64(r.HoldUp) / float64(p.Glass) // V_h/V
-	whole := math.Floor(glasses)
-	s := Service{
-		Sustained: r.Outlet, Recovery: recovery(theta, r.standing),
-		row: row{
-			cold: bath, warm: theta * math.Exp(-r.NTU),
-			rested: math.Exp(-p.pause() / r.standing), whole: whole, once: glasses - whole,
-		},
-		pause: p.pause(), tau: r.standing, chilled: theta * math.Exp(-r.NTU),
-	}
-	s.settle(p.Number)
-	// The last glass's distance from the bath has the relative uncertainty of
-	// the outlet's.
-	low, high := r.outletBand()
-	share := 0.0
-	if s.chilled != 0 {
-		share = (s.Last.Celsius() - bath) / s.chilled
-	}
-	s.low, s.high, s.because = bath+share*(low-bath), bath+share*(high-bath), "films outside and inside the coil"
-	s.melt(p, r.capacityRate*(r.inlet-s.Settled.Celsius()))
-	return s, nil
+	return r.serve(p), nil
 }
 
 // check returns a [*volume.RangeError] in the name of fn if the coil, the
@@ -252,6 +230,10 @@ func (r *CoilChill) outletBand() (low, high float64) {
 // Steps returns the working of the chill, from flow to ice.
 func (r CoilChill) Steps() []volume.Step {
 	c := &r.coil
+	ice := "ρ c (T_in − T_out)/L_f for 1 L"
+	if r.Heat < 0 {
+		ice = "none: the beer is colder than the bath"
+	}
 	return []volume.Step{
 		{Name: "inlet", Symbol: "T_in", Value: r.inlet, Suffix: "c", Source: "given"},
 		{Name: "bore", Symbol: "d", Value: float64(c.Bore), Suffix: "m", Source: "given"},
@@ -273,6 +255,6 @@ func (r CoilChill) Steps() []volume.Step {
 		{Name: "outlet", Symbol: "T_out", Value: r.Outlet.Celsius(), Suffix: "c", Source: "T_bath + (T_in − T_bath) (1 − ε)"},
 		{Name: "heat", Symbol: "q", Value: float64(r.Heat), Suffix: "w", Source: "ṁc (T_in − T_out)"},
 		{Name: "latent heat of ice", Symbol: "L_f", Value: water.LatentHeat, Suffix: "j_per_kg", Source: "IAPWS-06"},
-		{Name: "ice per litre", Symbol: "m", Value: float64(r.IcePerLitre), Suffix: "kg", Source: "ρ c (T_in − T_out)/L_f for 1 L"},
+		{Name: "ice per litre", Symbol: "m", Value: float64(r.IcePerLitre), Suffix: "kg", Source: ice},
 	}
 }

@@ -48,8 +48,10 @@ func (c *Coil) chill(inlet, flow float64, stations int) CoilChill {
 		standing: c.standing(density * m.specific),
 	}
 	r.Blocks = r.FreezeMargin < 0
-	r.IcePerLitre = unit.Mass(density * m.specific * 1e-3 * (inlet - outlet) / water.LatentHeat)
-	r.IcePerHour = unit.Mass(float64(r.Heat) * 3600 / water.LatentHeat)
+	if inlet > outlet { // beer colder than the bath melts nothing
+		r.IcePerLitre = unit.Mass(density * m.specific * 1e-3 * (inlet - outlet) / water.LatentHeat)
+		r.IcePerHour = unit.Mass(float64(r.Heat) * 3600 / water.LatentHeat)
+	}
 	return r
 }
 
@@ -103,4 +105,31 @@ func (c *Coil) standing(volumetric float64) float64 {
 	outer := heat.FilmResistance(outside, float64(c.Film)*(1-c.FilmBand))
 	capacity := math.Pi / 4 * (d*d*volumetric + (outside*outside-d*d)/2*steel)
 	return capacity * (inner + wall + outer)
+}
+
+// serve runs the pours through the coil.
+func (r *CoilChill) serve(p Pours) Service {
+	bath := r.coil.Bath.Celsius()
+	theta := r.inlet - bath
+	glasses := float64(r.HoldUp) / float64(p.Glass) // V_h/V
+	whole := math.Floor(glasses)
+	s := Service{
+		Sustained: r.Outlet, Recovery: recovery(theta, r.standing),
+		row: row{
+			cold: bath, warm: theta * math.Exp(-r.NTU),
+			rested: math.Exp(-p.pause() / r.standing), whole: whole, once: glasses - whole,
+		},
+		pause: p.pause(), tau: r.standing, chilled: theta * math.Exp(-r.NTU),
+	}
+	s.settle(p.Number)
+	// The last glass's distance from the bath has the relative uncertainty of
+	// the outlet's.
+	low, high := r.outletBand()
+	share := 0.0
+	if s.chilled != 0 {
+		share = (s.Last.Celsius() - bath) / s.chilled
+	}
+	s.low, s.high, s.because = bath+share*(low-bath), bath+share*(high-bath), "films outside and inside the coil"
+	s.melt(p, r.capacityRate*(r.inlet-s.Settled.Celsius()))
+	return s
 }

@@ -13,6 +13,10 @@ import (
 	"pgregory.net/rapid"
 )
 
+var coilFlows = map[string]Flow{
+	"laminar": Flow(volume.USFluidOunce), "transition": Flow(2 * volume.USFluidOunce), "turbulent": Flow(9 * volume.USFluidOunce),
+}
+
 // The assumed baths against the correlations they stand for: water that flows
 // past the tube at 0.05 and 0.2 m/s, and natural convection on a tube of 8 to
 // 18 °C in a still bath; colder tubes do worse, as the documentation says.
@@ -34,10 +38,6 @@ func TestCoilBaths(t *testing.T) {
 			t.Errorf("tube of %g °C: natural convection %.0f W/(m² K), outside the stated band of %v", tube, h, c.Film)
 		}
 	}
-}
-
-var coilFlows = map[string]Flow{
-	"laminar": Flow(volume.USFluidOunce), "transition": Flow(2 * volume.USFluidOunce), "turbulent": Flow(9 * volume.USFluidOunce),
 }
 
 // Heat, ice and transfer units close, in every regime of flow.
@@ -98,39 +98,6 @@ func TestCoilSteps(t *testing.T) {
 	}
 }
 
-func TestCoilLargestFlow(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		c := DefaultCoil().in(Celsius(0.5), FilmCoefficient(rapid.Float64Range(200, 4000).Draw(t, "film")), 0.3)
-		c.Length = unit.Length(rapid.Float64Range(5, 40).Draw(t, "length"))
-		inlet := Celsius(rapid.Float64Range(10, 30).Draw(t, "inlet"))
-		target := Celsius(rapid.Float64Range(2, 8).Draw(t, "target"))
-		limit, err := c.LargestFlow(inlet, target)
-		flow := limit.Flow
-		if errors.Is(err, ErrNoSolution) {
-			return
-		}
-		if err != nil {
-			t.Fatal(err)
-		}
-		at, err := c.Chill(inlet, flow)
-		if err != nil {
-			t.Fatal(err)
-		}
-		if d := at.Outlet.Sub(target); math.Abs(float64(d)) > 1e-6 {
-			t.Fatalf("at the largest flow the outlet misses the target by %v K", d)
-		}
-		if d := limit.Chill.Outlet.Sub(at.Outlet); d != 0 {
-			t.Fatalf("the chill that comes with it differs by %v K", d)
-		}
-		if b := limit.Band(); !(b.Low < float64(flow) && float64(flow) < b.High) {
-			t.Fatalf("flow %v outside its band %v", flow, b)
-		}
-		if more, err := c.Chill(inlet, flow*1.05); err == nil && more.Outlet.Sub(target) < 0 {
-			t.Fatalf("5 %% more flow still meets the target: %v", more.Outlet)
-		}
-	})
-}
-
 // Physics leaves no choice: a longer coil, a better film and a colder bath
 // chill more; a warmer inlet leaves warmer; results are finite.
 func TestCoilMonotonic(t *testing.T) {
@@ -166,6 +133,23 @@ func TestCoilMonotonic(t *testing.T) {
 			t.Fatalf("warmer inlet leaves colder: %v, %v", warmer, base)
 		}
 	})
+}
+
+// Beer colder than the bath is warmed by it and melts no ice, in a steady flow
+// or in glasses; its heat is the bath's.
+func TestCoilColderThanBath(t *testing.T) {
+	c := DefaultCoil().Packed()
+	r, err := c.Chill(Celsius(-2), Flow(3/60e3))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if !(-2 < r.Outlet.Celsius() && r.Outlet.Sub(c.Bath) < 0 && r.Heat < 0) || r.IcePerLitre != 0 || r.IcePerHour != 0 {
+		t.Errorf("%+v", r)
+	}
+	s, err := c.Serve(Celsius(-2), DefaultPours())
+	if err != nil || s.IcePerGlass != 0 || s.IcePerLitre != 0 || s.IcePerHour != 0 {
+		t.Errorf("%+v, %v", s, err)
+	}
 }
 
 func TestCoilRefuses(t *testing.T) {
@@ -247,12 +231,5 @@ func BenchmarkCoilChill(b *testing.B) {
 	c := DefaultCoil()
 	for b.Loop() {
 		c.Chill(Celsius(20), Flow(2*volume.USFluidOunce))
-	}
-}
-
-func BenchmarkCoilLargestFlow(b *testing.B) {
-	c := DefaultCoil().Packed()
-	for b.Loop() {
-		c.LargestFlow(Celsius(20), Celsius(5))
 	}
 }

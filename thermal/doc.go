@@ -98,6 +98,7 @@
 //	ice and water together                 0.1 to 10000 kg
 //	volume of a pour                       0 to 10000 L
 //	bag of ice                             0.1 to 1000 kg
+//	reserve of ice                         0 to 0.9
 //	tube length                            0.1 to 200 m
 //	bore                                   2 to 25 mm
 //	tube wall                              0.1 to 10 mm

@@ -85,12 +85,12 @@ func ExampleIceBath_Reach() {
 	// 61 % of each keg stands in the bath, at 2.0 °C
 }
 
-// Pouring from two to seven, hour by hour, and the bags that keep ice in the tub.
+// Pouring from two to seven, hour by hour, and the bags that keep a fifth of the first ice.
 func ExampleIceBath_After() {
 	keg, _ := volume.VesselNamed("soda-5gal")
 	b := thermal.DefaultIceBath(keg, thermal.Celsius(4), thermal.Shade(thermal.Celsius(31)))
 	b.Pours = []thermal.Pour{{Start: 2 * time.Hour, End: 7 * time.Hour, Volume: 16 * volume.Litre}}
-	b, err := b.KeptCold(10*time.Hour, 5)
+	b, err := b.KeptCold(10*time.Hour, thermal.DefaultUpkeep(5))
 	if err != nil {
 		fmt.Println(err)
 		return
@@ -108,8 +108,8 @@ func ExampleIceBath_After() {
 	// 0s: 4.0 °C, 18.0 kg of ice, 18.9 L of beer
 	// 2h0m0s: 2.4 °C, 11.6 kg of ice, 18.9 L of beer
 	// 4h0m0s: 6.8 °C, 7.7 kg of ice, 12.5 L of beer
-	// 6h0m0s: 7.4 °C, 8.5 kg of ice, 6.1 L of beer
-	// 8h0m0s: 5.2 °C, 4.9 kg of ice, 2.9 L of beer
+	// 6h0m0s: 7.5 °C, 3.9 kg of ice, 6.1 L of beer
+	// 8h0m0s: 4.4 °C, 9.5 kg of ice, 2.9 L of beer
 	// bags of 5 kg to add: 1
 }
 

@@ -7,7 +7,6 @@ import (
 	"time"
 
 	"example.com/pourwell/internal/heat"
-	"example.com/pourwell/internal/solve"
 	"example.com/pourwell/volume"
 	"gonum.org/v1/gonum/unit"
 )
@@ -73,53 +72,13 @@ func (g Glassful) Pour(beer Temperature, wait time.Duration) (GlassRun, error) {
 	if err := g.check(fn, beer, wait); err != nil {
 		return none, err
 	}
-	t := beer.Celsius()
-	r := GlassRun{
-		beer:  float64(g.Liquid) * g.Beer.density(t) * g.Beer.heatCapacity(t),
-		glass: float64(g.Glass.Mass) * glassHeat, poured: t, from: g.From.Celsius(), wait: wait.Seconds(),
-	}
-	r.common = r.meet(1)
-	r.Temperature, r.GlassCost = Celsius(r.common), Difference(r.common-t)
-
-	bore := float64(g.Glass.Bore)
-	height := float64(g.Liquid) / (math.Pi / 4 * bore * bore)
-	outside := bore + glassOuter
-	r.side = math.Pi * outside * height
-	sun := heat.SunOn(float64(g.Around.Sun))
-	skin := heat.Face{
-		Diameter: outside, Length: height, Dry: glassEmits, Wet: lineWet,
-		Sun: g.Solar * sun.OnUpright(), Ambient: g.Around.ambient(),
-	}
-	top := skin
-	top.Kind, top.Sun = heat.Up, g.Solar*sun.OnLevel()
-	area := math.Pi / 4 * bore * bore
-	taken := func(kelvin float64) float64 {
-		side, _ := skin.Through(kelvin, glassInner)
-		up, _ := top.Flux(kelvin)
-		return side*r.side + up*area
-	}
-	settles := skin.T
-	if g.Around.Sun > 0 {
-		settles, _ = solve.Root(taken, skin.T, skin.T+60, 1e-9)
-	}
-	r.Settles, r.settles = Kelvin(settles), settles-zeroCelsius
-	difference := heat.Drive(r.settles - r.common)
-	for i, node := range heat.Nodes {
-		theta := difference * node
-		ua := taken(settles-theta) / theta
-		r.scale[i] = (r.beer + r.glass) / ua
-		if i == 0 {
-			r.UA, r.heat = Conductance(ua), ua*theta
-		}
-	}
-	r.After = Celsius(r.at(1))
-	if err := finite(fn, r.common, r.settles, r.After.Celsius(), float64(r.UA)); err != nil {
+	r := g.run(beer.Celsius(), wait.Seconds())
+	if err := cmp.Or(
+		finite(fn, r.common, r.settles, r.After.Celsius(), float64(r.UA)),
+		g.Beer.freezes(fn, r.Temperature),
+		g.Beer.freezes(fn, r.After),
+	); err != nil {
 		return none, err
-	}
-	for _, t := range [...]Temperature{r.Temperature, r.After} {
-		if err := g.Beer.freezes(fn, t); err != nil {
-			return none, err
-		}
 	}
 	return r, nil
 }

@@ -53,7 +53,8 @@ var (
 	limitConductivity = volume.Range{Name: "wall conductivity", Min: 0.01, Max: 400, Suffix: "w_per_m_k", Source: "from foam to copper"}
 	limitBathMass     = volume.Range{Name: "ice and water together", Min: 0.1, Max: 10000, Suffix: "kg", Source: "less is no bath"}
 	limitPour         = volume.Range{Name: "volume of a pour", Min: 0, Max: 10000, Suffix: "l", Source: "a pour takes beer out"}
-	limitBag          = volume.Range{Name: "bag of ice", Min: 0.1, Max: 1000, Suffix: "kg", Source: "from a handful to a pallet"}
+	limitBag          = volume.Range{Name: "bag of ice", Min: 0.1, Max: 1000, Suffix: "kg", Source: "from a handful to a pallet", Fields: "Upkeep.Bag"}
+	limitReserve      = volume.Range{Name: "reserve of ice", Min: 0, Max: 0.9, Suffix: "share", Source: "a share of the first ice; more leaves no room to melt", Fields: "Upkeep.Reserve"}
 
 	limitTubeLength   = volume.Range{Name: "tube length", Min: 0.1, Max: 200, Suffix: "m", Source: "tubes of draft systems"}
 	limitBore         = volume.Range{Name: "bore", Min: 2, Max: 25, Suffix: "mm", Source: "tubes of draft systems"}
@@ -102,7 +103,7 @@ func Limits() []volume.Range {
 		limitAir, limitHumidity, limitAltitude, limitSun, limitWind, limitLatitude, limitDay, limitHour,
 		limitKegLitres, limitKegWide, limitKegHigh, limitTare, limitFill, limitJacket, limitUA, limitSurface, limitDuration,
 		limitBathAir, limitBathKegs, limitIce, limitWater, limitIceFrom, limitWaterFrom, limitSalt, limitWall,
-		limitConductivity, limitBathMass, limitPour, limitBag,
+		limitConductivity, limitBathMass, limitPour, limitBag, limitReserve,
 		limitTubeLength, limitBore, limitTubeWall, limitWallLambda, limitCurvature, limitBath, limitFilm, limitFilmBand,
 		limitFlow, limitCoilReynolds, limitGlassVolume, limitEvery, limitNumber,
 		limitPlateSize, limitPlateMass, limitContact, limitPlateBeer, limitPlateIce,

@@ -141,31 +141,6 @@ func TestConductivity(t *testing.T) {
 	}
 }
 
-func TestFreezingPoint(t *testing.T) {
-	for _, row := range checktest.Table(t, "ethanol_freezing.csv") {
-		a := row.Number("ethanol_mass_pct")
-		if a > 12 {
-			continue // stronger than beer
-		}
-		checktest.Near(t, "ethanol alone", -ethanolDepression*a, row.Number("lange_degC"), 0.3)
-	}
-	checktest.Near(t, "water", Water.FreezingPoint().Celsius(), 0, 1e-9)
-	// 5 % beer of 12 °P: -2.08 °C by adding up what lowers it (ethanol as in
-	// Lange, extract, gas, salts); the rule is good to 0.4 K.
-	checktest.Near(t, "beer", Beer{}.FreezingPoint().Celsius(), -2.08, 0.4)
-}
-
-// Balling's rule on ordinary beer gives the 12 °P that texts pair with it; a
-// wort is its own original.
-func TestOriginalExtract(t *testing.T) {
-	checktest.Near(t, "ordinary beer", Beer{}.OriginalExtract(), 12, 0.5)
-	wort, err := BeerOf(0, 1.0484)
-	if err != nil {
-		t.Fatal(err)
-	}
-	checktest.Near(t, "wort of 1.0484", wort.OriginalExtract(), 12, 0.05)
-}
-
 func TestLiquidProperties(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		b, err := BeerOf(rapid.Float64Range(0, 0.12).Draw(t, "abv"), rapid.Float64Range(1.000, 1.04).Draw(t, "fg"))

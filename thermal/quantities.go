@@ -5,6 +5,7 @@ import (
 	"math"
 	"time"
 
+	"example.com/pourwell/internal/quantity"
 	"example.com/pourwell/volume"
 	"gonum.org/v1/gonum/unit"
 )
@@ -74,4 +75,9 @@ func holding(kegs int) string {
 		return "1 keg holds"
 	}
 	return countOf(kegs, "keg") + " hold"
+}
+
+// say formats a sentence; a braced verb, as in "{%.5g c}", quotes a number.
+func say(format string, args ...any) volume.Sentence {
+	return quantity.Sayf[volume.Sentence](format, args...)
 }

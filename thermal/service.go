@@ -76,15 +76,15 @@ type Service struct {
 	chilled float64 // K above the cold end with which a drop that never rested leaves
 }
 
-// A row gives the temperature of the n-th glass. For a coil, share and
-// share of the drops of a glass have rested whole and whole+1 times; for a
-// plate the first glass decays to the settled one.
+// A row gives the temperature of the n-th glass. Through a coil, the share once
+// of the drops of a glass has rested whole+1 times and the others whole times;
+// through a plate the first glass decays to the settled one.
 type row struct {
 	cold, warm float64 // °C at full rest, K above it without rest
 	rested     float64 // factor of one pause
-	whole      float64
-	once       float64
-	plate      bool // glass n is at cold + warm (1 − rested^(n−1)) instead
+	whole      float64 // glasses that the coil holds, whole ones
+	once       float64 // part of a glass that it holds beyond them
+	plate      bool    // glass n is at cold + warm (1 − rested^(n−1)) instead
 }
 
 func (r *row) at(n float64) float64 {
@@ -121,7 +121,7 @@ func (s *Service) settle(number int) {
 // while it fills.
 func (s *Service) melt(p Pours, heat float64) {
 	fill := float64(p.Glass) / float64(p.Flow)
-	s.IcePerGlass = unit.Mass(heat * fill / water.LatentHeat)
+	s.IcePerGlass = unit.Mass(math.Max(0, heat) * fill / water.LatentHeat) // beer colder than the ice melts none
 	s.IcePerLitre = s.IcePerGlass / unit.Mass(p.Glass/volume.Litre)
 	s.IcePerHour = s.IcePerGlass * unit.Mass(3600/(fill+s.pause))
 }

@@ -71,6 +71,7 @@
 //	capacity of the tub          1 to 10000 L
 //	height of the tub            0.05 to 3 m
 //	kegs in the tub              0 to 100
+//	depth of the bath            0 to 3 m
 //	water and ice                0 to 10000 L
 //	volume of the glass          0.02 to 20 L
 //	bore of the glass            20 to 400 mm

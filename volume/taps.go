@@ -158,9 +158,9 @@ func (b Bar) check(fn string) error {
 	}{
 		{limitGuests, float64(b.Guests)},
 		{limitPerHour, b.PerHour},
-		{limitService, b.service().Seconds()},
 		{limitPourTime, b.PourTime.Seconds()},
 		{limitPourTime, b.Change.Seconds()},
+		{limitService, b.service().Seconds()},
 		{limitWait, b.Wait.Seconds()},
 		{limitWithin, b.Within},
 		{limitRush, b.Rush},

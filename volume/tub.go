@@ -73,7 +73,8 @@ func (t Tub) Holds(depth unit.Length, keg Vessel, kegs int) (unit.Volume, error)
 	if err := t.check(fn, keg, kegs); err != nil {
 		return unit.Volume(math.NaN()), err
 	}
-	r := Range{"depth", 0, float64(t.Height), "m", "the height of the tub", ""}
+	r := limitDepth
+	r.Max, r.Source = float64(t.Height), "the height of the tub"
 	if err := r.Check(fn, float64(depth)); err != nil {
 		return unit.Volume(math.NaN()), err
 	}

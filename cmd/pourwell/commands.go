@@ -7,6 +7,7 @@ import (
 	"slices"
 	"strings"
 
+	"example.com/pourwell/cmd/pourwell/internal/answer"
 	"example.com/pourwell/cmd/pourwell/internal/calc"
 	"example.com/pourwell/cmd/pourwell/internal/catalog"
 	"example.com/pourwell/cmd/pourwell/internal/draw"
@@ -23,22 +24,26 @@ type globals struct {
 	Plot      string `help:"${plot}" placeholder:"FILE" files:"svg,png"`
 	Overwrite bool   `help:"${overwrite}"`
 	Input     string `help:"${input}" placeholder:"FILE" files:"csv"`
+	Literal   bool   `help:"${literal}"`
 	Show      string `help:"${show}" placeholder:"KEY,..."`
 	Samples   whole  `help:"${samples}" placeholder:"N"`
 	Seed      whole  `help:"${seed}" default:"1"`
-	SafeCells bool
 }
 
-// show returns the keys asked for, none for all.
-func (g *globals) show() []string {
-	if g.Show == "" {
-		return nil
-	}
-	return strings.Split(g.Show, ",")
-}
-
-// plot returns the file asked for.
+// plot returns the file of the figure.
 func (g *globals) plot() draw.File { return draw.File{Name: g.Plot, Overwrite: g.Overwrite} }
+
+// request says how an answer is asked for.
+func (g *globals) request(con console, units quantity.System) *answer.Request {
+	r := &answer.Request{
+		Format: g.Format, Rows: g.Rows, Plot: g.plot(), Input: g.Input, Samples: int(g.Samples), Seed: uint64(g.Seed),
+		In: con.in, Out: con.out, Err: con.err, Failure: func(err error) string { return failure(err, units) },
+	}
+	if g.Show != "" {
+		r.Show = strings.Split(g.Show, ",")
+	}
+	return r
+}
 
 // whole is a whole number from 0 on.
 type whole uint64
@@ -55,21 +60,21 @@ func (w *whole) UnmarshalText(text []byte) error {
 
 // globalHelp describes the global flags, for the parser and the help alike.
 var globalHelp = kong.Vars{
-	"units":      "us, metric or both (default, or $$POURWELL_UNITS); display only",
-	"format":     "text (default), json or csv; the event also markdown",
-	"explain":    "show the working with its sources",
-	"rows":       "with --format csv: write this list of rows, such as tubes or course",
-	"plot":       "draw a range or a course of time into FILE.svg or FILE.png",
-	"overwrite":  "replace what --plot finds, even if it is no chart of pourwell",
-	"input":      "answer every row of FILE.csv, or of standard input for -",
-	"show":       "only these answers of a range, a file or a plot",
-	"samples":    "check a tolerance with so many random samples, 100 to 1000000",
-	"seed":       "of the random samples, 1 if not given",
-	"safe-cells": "with --format csv: an apostrophe before a text that a spreadsheet would take for a formula",
+	"units":     "us, metric or both (default, or $$POURWELL_UNITS); display only",
+	"format":    "text (default), json or csv; the event also markdown",
+	"explain":   "show the working with its sources",
+	"rows":      "with --format csv: write this list of rows, such as tubes or course",
+	"literal":   "with --format csv: put an apostrophe before text that a spreadsheet would take for a formula",
+	"plot":      "draw a range or a course of time into FILE.svg or FILE.png",
+	"overwrite": "replace what --plot finds, even if it is no chart of pourwell",
+	"input":     "answer every row of FILE.csv, or of standard input for -",
+	"show":      "only these answers of a range, a file or a plot",
+	"samples":   "check a tolerance with so many random samples, 100 to 1000000",
+	"seed":      "of the random samples, 1 if not given",
 }
 
 // globalNames lists the global flags in the order of the help.
-var globalNames = []string{"units", "format", "explain", "plot", "overwrite", "input", "show", "rows", "samples", "seed", "safe-cells"}
+var globalNames = []string{"units", "format", "explain", "plot", "overwrite", "input", "show", "rows", "literal", "samples", "seed"}
 
 // root is what the parser fills.
 type root struct {

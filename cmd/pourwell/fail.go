@@ -15,6 +15,7 @@ import (
 	"sync"
 	"syscall"
 
+	"example.com/pourwell/cmd/pourwell/internal/answer"
 	"example.com/pourwell/cmd/pourwell/internal/calc"
 	"example.com/pourwell/cmd/pourwell/internal/catalog"
 	"example.com/pourwell/cmd/pourwell/internal/plan"
@@ -44,13 +45,13 @@ func describe(err error, units quantity.System) (what, hint string, code int) {
 	var rng *volume.RangeError
 	var none *volume.NoSolutionError
 	var never *volume.NeverError
-	var rows rowsFailed
+	var rows *answer.RowsFailed
 	switch {
 	case errors.As(err, &file):
 		return file.Error(), file.Hint, exitUsage
 	case errors.As(err, &rows):
-		_, hint, _ := describe(rows.First, units)
-		return rows.message(units), hint, exitNoAnswer
+		first, hint, _ := describe(rows.First, units)
+		return rows.Count() + first, hint, exitNoAnswer
 	case errors.As(err, &usage):
 		return usage.What, usage.Hint, exitUsage
 	case errors.As(err, &text):
@@ -69,6 +70,15 @@ func describe(err error, units quantity.System) (what, hint string, code int) {
 		return err.Error(), "make room there, or write to another place", exitUnexpected
 	}
 	return err.Error(), "", exitUnexpected
+}
+
+// failure returns what is wrong with a row as its own words.
+func failure(err error, units quantity.System) string {
+	what, hint, code := describe(err, units)
+	if code == exitUsage && hint != "" {
+		what += "; " + hint
+	}
+	return brief(what)
 }
 
 // funcNames are the names of functions in the texts of errors: right for a Go

@@ -69,7 +69,7 @@ func helpGlobals(b *strings.Builder) {
 	b.WriteString("Everywhere\n")
 	for _, name := range globalNames {
 		text := strings.ReplaceAll(globalHelp[name], "$$", "$")
-		fmt.Fprintf(b, "  --%-10s %s\n", name, report.Wrap(text, 15, 15))
+		fmt.Fprintf(b, "  --%-9s %s\n", name, report.Wrap(text, 14, 14))
 	}
 }
 

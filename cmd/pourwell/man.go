@@ -2,6 +2,7 @@ package main
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"example.com/pourwell/cmd/pourwell/internal/calc"
@@ -35,7 +36,7 @@ func man() string {
 		tagged(&b, "--"+name, strings.ReplaceAll(globalHelp[name], "$$", "$"))
 	}
 	for _, t := range topics() {
-		if t.name != "man" && t.name != "completion" {
+		if !slices.Contains([]string{"man", "completion", "licences"}, t.name) {
 			section(&b, strings.ToUpper(t.name), literal(strings.TrimRight(t.text(), "\n")))
 		}
 	}

@@ -31,17 +31,17 @@ type console struct {
 	out, err io.Writer
 }
 
-// run is the whole command: it answers args and returns the exit code.
+// run is the whole command: it responds to args and returns the exit code.
 func run(args []string, stdin io.Reader, stdout, stderr io.Writer) int {
-	err := answer(args, console{stdin, stdout, stderr})
+	err := respond(args, console{stdin, stdout, stderr})
 	if err == nil || errors.Is(err, syscall.EPIPE) || errors.Is(err, io.ErrClosedPipe) {
 		return exitDone
 	}
 	return fail(stderr, args, err)
 }
 
-// answer does what args ask for.
-func answer(args []string, con console) error {
+// respond does what args ask for.
+func respond(args []string, con console) error {
 	if complete(con.out, args) {
 		return nil
 	}
@@ -70,10 +70,10 @@ func answer(args []string, con console) error {
 	if err != nil {
 		return err
 	}
-	if r.SafeCells && r.Format != "csv" {
-		return &calc.UsageError{What: "--safe-cells goes with --format csv", Hint: "add --format csv, or leave it out"}
+	opt := report.Options{Units: units, Explain: r.Explain, ASCII: !utf8Locale(), SafeCells: r.Literal}
+	if r.Literal && r.Format != "csv" {
+		return &calc.UsageError{What: "--literal goes with --format csv", Hint: "add --format csv, or leave --literal out"}
 	}
-	opt := report.Options{Units: units, Explain: r.Explain, ASCII: !utf8Locale(), SafeCells: r.SafeCells}
 	path := strings.Fields(ctx.Command())
 	switch path[0] {
 	case "event":
@@ -99,10 +99,7 @@ func calculate(c *calc.Calculation, inputs []calc.Typed, g globals, con console,
 	if err := g.check(plan); err != nil {
 		return err
 	}
-	if plan.Single() && g.Input == "" {
-		return single(plan, g, con, opt)
-	}
-	return many(plan, g, con, opt)
+	return g.request(con, opt.Units).Write(plan, opt)
 }
 
 // supposeElevation takes the height above sea level from the environment,
@@ -147,36 +144,4 @@ func (g *globals) check(plan *sweep.Plan) error {
 		return calc.FileError("--plot", draw.Check(plan, g.plot()))
 	}
 	return nil
-}
-
-// single runs the calculation once and writes its report.
-func single(plan *sweep.Plan, g globals, con console, opt report.Options) error {
-	in := plan.Base
-	var out calc.Result
-	if err := in.Calculation().Answer(in, &out); err != nil {
-		return err
-	}
-	in.NoteUnused(&out)
-	if len(plan.Tolerances) > 0 {
-		opt.Spreads = plan.Spread(&out)
-		if g.Samples > 0 {
-			p := newProgress(con.err, "samples", int(g.Samples))
-			plan.Sample(opt.Spreads, int(g.Samples), uint64(g.Seed), p.tell)
-			p.clear()
-		}
-	}
-	if g.Plot != "" {
-		if err := draw.Course(in, &out, g.show(), g.plot(), opt); err != nil {
-			return calc.FileError("--plot", err)
-		}
-	}
-	switch {
-	case g.Rows != "":
-		return report.TableCSV(con.out, &out, g.Rows, opt)
-	case g.Format == "json":
-		return report.JSON(con.out, in, &out, opt)
-	case g.Format == "csv":
-		return report.CSV(con.out, &out, opt)
-	}
-	return report.Text(con.out, in, &out, opt)
 }

@@ -41,79 +41,36 @@ func (s *schema) at(path string, rule map[string]any, v any) string {
 	return ""
 }
 
+// word checks one word of a rule: those that look into a value here, and those
+// of the value itself in plain.
 func (s *schema) word(path string, rule map[string]any, word string, arg, v any) string {
-	wrong := func(format string, args ...any) string { return path + ": " + fmt.Sprintf(format, args...) }
-	object, isObject := v.(map[string]any)
-	text, isText := v.(string)
+	object, _ := v.(map[string]any)
 	switch word {
-	case "$schema", "$defs", "title", "description":
 	case "$ref":
 		name := strings.TrimPrefix(arg.(string), "#/$defs/")
 		return s.at(path, s.root["$defs"].(map[string]any)[name].(map[string]any), v)
 	case "oneOf", "anyOf":
-		var all []string
-		for _, r := range arg.([]any) {
-			if w := s.at(path, r.(map[string]any), v); w != "" {
-				all = append(all, w)
-			}
-		}
-		if fits := len(arg.([]any)) - len(all); fits == 0 || word == "oneOf" && fits != 1 {
-			return wrong("fits %d of %s: %s", fits, word, strings.Join(all, "; "))
-		}
-	case "type":
-		if !hasType(arg, v) {
-			return wrong("%v is not %v", v, arg)
-		}
-	case "const":
-		if !reflect.DeepEqual(arg, v) {
-			return wrong("%v is not %v", v, arg)
-		}
-	case "minimum":
-		if n, ok := v.(float64); ok && n < arg.(float64) {
-			return wrong("%v is below %v", n, arg)
-		}
-	case "minLength":
-		if isText && utf8.RuneCountInString(text) < int(arg.(float64)) {
-			return wrong("%q is too short", text)
-		}
-	case "pattern":
-		if isText && !regexp.MustCompile(arg.(string)).MatchString(text) {
-			return wrong("%q does not match %v", text, arg)
-		}
-	case "required":
-		for _, name := range arg.([]any) {
-			if _, ok := object[name.(string)]; isObject && !ok {
-				return wrong("has no %v", name)
-			}
-		}
+		return s.some(path, word, arg.([]any), v)
 	case "propertyNames":
-		for name := range object {
-			if w := s.at(path+"/"+name, arg.(map[string]any), name); w != "" {
-				return w
-			}
-		}
+		return each(object, func(name string, _ any) string { return s.at(path+"/"+name, arg.(map[string]any), name) })
 	case "properties":
-		for name, r := range arg.(map[string]any) {
-			if member, ok := object[name]; ok {
-				if w := s.at(path+"/"+name, r.(map[string]any), member); w != "" {
-					return w
-				}
+		return each(object, func(name string, member any) string {
+			if r, ok := arg.(map[string]any)[name]; ok {
+				return s.at(path+"/"+name, r.(map[string]any), member)
 			}
-		}
+			return ""
+		})
 	case "additionalProperties":
 		known, _ := rule["properties"].(map[string]any)
-		for name, member := range object {
+		return each(object, func(name string, member any) string {
 			if _, ok := known[name]; ok {
-				continue
+				return ""
 			}
-			r, ok := arg.(map[string]any)
-			if !ok {
-				return wrong("has the unknown key %q", name)
+			if r, ok := arg.(map[string]any); ok {
+				return s.at(path+"/"+name, r, member)
 			}
-			if w := s.at(path+"/"+name, r, member); w != "" {
-				return w
-			}
-		}
+			return fmt.Sprintf("%s: has the unknown key %q", path, name)
+		})
 	case "items":
 		list, _ := v.([]any)
 		for i, member := range list {
@@ -121,8 +78,73 @@ func (s *schema) word(path string, rule map[string]any, word string, arg, v any)
 				return w
 			}
 		}
+		return ""
+	}
+	if wrong := plain(word, arg, v); wrong != "" {
+		return path + ": " + wrong
+	}
+	return ""
+}
+
+// some checks that v fits one of the rules, or at least one.
+func (s *schema) some(path, word string, rules []any, v any) string {
+	var all []string
+	for _, r := range rules {
+		if w := s.at(path, r.(map[string]any), v); w != "" {
+			all = append(all, w)
+		}
+	}
+	if fits := len(rules) - len(all); fits == 0 || word == "oneOf" && fits != 1 {
+		return fmt.Sprintf("%s: fits %d of %s: %s", path, fits, word, strings.Join(all, "; "))
+	}
+	return ""
+}
+
+// each returns the first thing wrong with a member of an object.
+func each(object map[string]any, check func(name string, member any) string) string {
+	for name, member := range object {
+		if w := check(name, member); w != "" {
+			return w
+		}
+	}
+	return ""
+}
+
+// plain checks the words that are about v alone.
+func plain(word string, arg, v any) string {
+	object, isObject := v.(map[string]any)
+	text, isText := v.(string)
+	number, isNumber := v.(float64)
+	switch word {
+	case "$schema", "$defs", "title", "description":
+	case "type":
+		if !hasType(arg, v) {
+			return fmt.Sprintf("%v is not %v", v, arg)
+		}
+	case "const":
+		if !reflect.DeepEqual(arg, v) {
+			return fmt.Sprintf("%v is not %v", v, arg)
+		}
+	case "minimum":
+		if isNumber && number < arg.(float64) {
+			return fmt.Sprintf("%v is below %v", number, arg)
+		}
+	case "minLength":
+		if isText && utf8.RuneCountInString(text) < int(arg.(float64)) {
+			return fmt.Sprintf("%q is too short", text)
+		}
+	case "pattern":
+		if isText && !regexp.MustCompile(arg.(string)).MatchString(text) {
+			return fmt.Sprintf("%q does not match %v", text, arg)
+		}
+	case "required":
+		for _, name := range arg.([]any) {
+			if _, ok := object[name.(string)]; isObject && !ok {
+				return fmt.Sprintf("has no %v", name)
+			}
+		}
 	default:
-		return wrong("the checker does not know the word %q", word)
+		return fmt.Sprintf("the checker does not know the word %q", word)
 	}
 	return ""
 }

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"errors"
 	"os"
 	"strconv"
 	"testing"
@@ -18,13 +19,15 @@ func TestMain(m *testing.M) {
 //
 //	exits CODE pourwell ARGUMENTS...
 //
-// which runs the command and checks its exit code.
+// which runs the command and checks its exit code. With -update the files that
+// cmp compares with are written anew.
 func TestScript(t *testing.T) {
 	if testing.Short() {
 		t.Skip("each line starts a process; a short run is about goroutines within one")
 	}
 	testscript.Run(t, testscript.Params{
-		Dir: "testdata/script",
+		Dir:           "testdata/script",
+		UpdateScripts: *update,
 		Setup: func(env *testscript.Env) error {
 			env.Setenv("LC_ALL", "C.UTF-8")
 			root, err := os.Getwd()
@@ -48,12 +51,12 @@ func exits(ts *testscript.TestScript, neg bool, args []string) {
 }
 
 func exitCode(err error) int {
-	type coder interface{ ExitCode() int }
-	switch e := err.(type) {
-	case nil:
+	var exit interface{ ExitCode() int }
+	switch {
+	case err == nil:
 		return 0
-	case coder:
-		return e.ExitCode()
+	case errors.As(err, &exit):
+		return exit.ExitCode()
 	}
 	return -1
 }

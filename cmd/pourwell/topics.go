@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"example.com/pourwell/cmd/pourwell/internal/licences"
 	"example.com/pourwell/cmd/pourwell/internal/report"
 	"example.com/pourwell/internal/quantity"
 	"example.com/pourwell/volume"
@@ -27,6 +28,7 @@ func topics() []topic {
 		{"exit", fixed(helpExit)},
 		{"completion", fixed(helpCompletion)},
 		{"man", man},
+		{"licences", licences.Page},
 	}
 }
 
@@ -152,7 +154,7 @@ A key ends in its unit; one without is a count, a pure number or a word:
 
 A list of rows, such as tubes or a course, is an array in JSON; --rows KEY
 writes it as CSV. A cell of CSV that begins with = + - or @, such as a name that
-someone else wrote, is a formula to a spreadsheet: --safe-cells puts an
+someone else wrote, is a formula to a spreadsheet: --literal puts an
 apostrophe before those that are text.
 `
 

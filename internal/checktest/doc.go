@@ -1,6 +1,7 @@
 // Package checktest holds what the tests of several packages do alike: read a
-// table of outside values, and compare a package's documentation and exported
-// names with its code. Only tests import it.
+// table of outside values, compare a package's documentation, exported names and
+// validity table with its code, and try every bound of that table. Only tests
+// import it.
 //
 // A check table is a CSV file in a package's testdata. Its first line says
 // what kind of truth it holds, the next lines cite the source, and the heading

@@ -28,9 +28,9 @@ var limits = sync.OnceValue(func() map[string]volume.Range {
 	return rows
 })
 
-// limit returns the row that bounds a field. It panics if there is none, a
+// Limit returns the row that bounds a field. It panics if there is none, a
 // mistake in a description.
-func limit(field string) volume.Range {
+func Limit(field string) volume.Range {
 	if r, ok := limits()[field]; ok {
 		return r
 	}

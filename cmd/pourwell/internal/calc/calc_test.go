@@ -388,7 +388,7 @@ func TestAnswerHoldsRanges(t *testing.T) {
 func TestMistakesInDescriptions(t *testing.T) {
 	for name, f := range map[string]func(){
 		"an input that is not there": func() { valuesOf(t).Number("nothing") },
-		"a limit that is not there":  func() { limit("volume.Tub.Colour") },
+		"a limit that is not there":  func() { Limit("volume.Tub.Colour") },
 		"a key of another measure":   func() { new(Result).Put("time_s", thermal.Celsius(5)) },
 		"a type without a measure":   func() { new(Result).Put("time_s", "soon") },
 	} {

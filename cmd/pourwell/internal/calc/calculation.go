@@ -80,7 +80,7 @@ func (c *Calculation) Ready() *Calculation {
 		}
 		for i := range c.all {
 			if in := &c.all[i]; in.Limit != "" {
-				in.limit = limit(in.Limit)
+				in.limit = Limit(in.Limit)
 			}
 		}
 	}

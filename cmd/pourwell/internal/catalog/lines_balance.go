@@ -1,8 +1,6 @@
 package catalog
 
 import (
-	"fmt"
-
 	"example.com/pourwell/carbonation"
 	"example.com/pourwell/cmd/pourwell/internal/calc"
 	"example.com/pourwell/internal/quantity"
@@ -20,9 +18,9 @@ var balance = calc.Calculation{
 		"lines balance --tube 7mm:10m --tube 4mm:1m --flow 3L/min",
 	},
 	Inputs: runInputs(
-		calc.Input{Name: "flow", Kind: quantity.Flow, Default: "2oz/s", Help: "flow to balance for", Limit: "lines: flow"},
-		calc.Input{Name: "gauge", Kind: quantity.Gauge, Help: "pressure on the regulator, to find a length", Limit: "lines: gauge pressure"},
-		calc.Input{Name: "co2", Kind: quantity.Content, Help: "CO2 in the beer, to find the pressure that holds it", Limit: "lines: content"},
+		calc.Input{Name: "flow", Kind: quantity.Flow, Default: "2oz/s", Help: "flow to balance for", Limit: "lines.Run.Gauge.q"},
+		calc.Input{Name: "gauge", Kind: quantity.Gauge, Help: "gauge pressure at the regulator, to find a length", Limit: "lines.Run.Length.g"},
+		calc.Input{Name: "co2", Kind: quantity.Content, Help: "CO2 in the beer, to find the pressure that holds it", Limit: "lines.Serving.Content"},
 		glassInput,
 	),
 	Results: []calc.Key{
@@ -75,7 +73,7 @@ func runBalance(in *calc.Values, out *calc.Result) error {
 	setPour(in, out, p)
 	setTubes(in, out, p)
 	out.Working(p.Steps)
-	out.Remark(carbonation.HighPressure(p.Gauge))
+	out.Remark(p.Cautions())
 	return nil
 }
 
@@ -93,7 +91,7 @@ func neededGauge(in *calc.Values, out *calc.Result, run lines.Run) (carbonation.
 	if err != nil {
 		return carbonation.Gauge{}, err
 	}
-	out.Set("needed_gauge_kpa", e.Gauge.KPa())
+	out.Put("needed_gauge_kpa", e.Gauge)
 	return e.Gauge, nil
 }
 
@@ -105,17 +103,17 @@ func balanceLength(out *calc.Result, run lines.Run, open int, q lines.Flow, g ca
 		return p, err
 	}
 	out.Answer = "Cut the open tube to {length_m}: {gauge_kpa} then pours {flow_l_per_min}."
-	out.Set("gauge_kpa", p.Gauge.KPa())
-	out.Set("length_m", float64(p.Length))
+	out.Put("gauge_kpa", p.Gauge)
+	out.Put("length_m", p.Length)
 	out.Band("length_m", p.Band)
-	out.Note("Start longer and cut back: a tube is easily shortened.")
+	out.Remark(p.Notes())
 	trade, err := run.TradeLength(open, p.Gauge)
 	if err != nil {
-		noteNoTrade(out)
+		noteNoTrade(out, err)
 		return p, nil
 	}
-	out.Set("trade_length_m", float64(trade.Length))
-	out.Note(fmt.Sprintf("By the trade's table it would be {%.5g m}, a separate sum: %s", float64(trade.Length), whyTradeDiffers))
+	out.Put("trade_length_m", trade.Length)
+	out.Remark(trade.Notes())
 	return p, nil
 }
 
@@ -130,7 +128,7 @@ func balanceGauge(in *calc.Values, out *calc.Result, run lines.Run, q lines.Flow
 		return p, err
 	}
 	out.Answer = "Set {gauge_kpa}: the tap then pours {flow_l_per_min}."
-	out.Set("gauge_kpa", p.Gauge.KPa())
+	out.Put("gauge_kpa", p.Gauge)
 	out.Band("gauge_kpa", p.Band)
 	if _, ok := out.Get("needed_gauge_kpa"); ok {
 		out.Note("The gas in the beer needs {needed_gauge_kpa}. If that is another pressure, change the line: leave a tube's length out and it is found.")
@@ -139,8 +137,12 @@ func balanceGauge(in *calc.Values, out *calc.Result, run lines.Run, q lines.Flow
 	}
 	setTrade(out, run)
 	run.Full = 0
-	if empty, err := run.Gauge(q); err == nil {
-		out.Set("empty_gauge_kpa", empty.Gauge.KPa())
+	empty, err := run.Gauge(q)
+	if err != nil {
+		out.Note("No gauge gives that flow from the empty keg: " + whyNot(err) + ".")
+	} else {
+		out.Put("empty_gauge_kpa", empty.Gauge)
 	}
+	out.Remark(p.Notes())
 	return p, nil
 }

@@ -1,10 +1,8 @@
 package catalog
 
 import (
-	"example.com/pourwell/carbonation"
 	"example.com/pourwell/cmd/pourwell/internal/calc"
 	"example.com/pourwell/internal/quantity"
-	"example.com/pourwell/lines"
 )
 
 var calibrateLine = calc.Calculation{
@@ -17,10 +15,11 @@ var calibrateLine = calc.Calculation{
 		"lines calibrate --tube 3/16in:5ft:vinyl --rise 1ft --gauge 12psi --glass 16oz --time 9.5s",
 		"lines calibrate --tube 7mm:10m --tube 4mm:1m --gauge 1.2bar --glass 0.3L --time 7s",
 	},
+	NoAir: true,
 	Inputs: runInputs(
 		gaugeInput,
-		calc.Input{Name: "glass", Kind: quantity.Volume, Named: "glass", Help: "liquid that was caught, without foam"},
-		calc.Input{Name: "time", Kind: quantity.Time, Help: "to fill it", Limit: "lines: time for a glass"},
+		calc.Input{Name: "glass", Kind: quantity.Volume, Named: "glass", Help: "liquid that was caught, without foam", Limit: "lines.Run.Calibrate.glass"},
+		calc.Input{Name: "time", Kind: quantity.Time, Help: "to fill it", Limit: "lines.Run.Calibrate.measured"},
 	),
 	Results: []calc.Key{
 		{Key: "factor", Label: "factor on friction"},
@@ -52,16 +51,15 @@ func runCalibrateLine(in *calc.Values, out *calc.Result) error {
 		return err
 	}
 	out.Answer = "Your line has {factor} times the computed friction: give --calibration {factor} from now on."
-	out.Set("factor", k.Factor)
-	out.Set("flow_l_per_min", k.Flow.LitresPerMinute())
-	out.Set("equivalent_bore_mm", float64(k.EquivalentBore/lines.Millimetre))
-	out.Set("loss_kpa_per_m", float64(k.LossPerMetre)/1e3)
-	out.Set("friction_kpa", float64(k.Friction/carbonation.KPa))
-	out.Set("fixed_kpa", float64(k.Fixed/carbonation.KPa))
+	out.Put("factor", k.Factor)
+	out.Put("flow_l_per_min", k.Flow)
+	out.Put("equivalent_bore_mm", k.EquivalentBore)
+	out.Put("loss_kpa_per_m", k.LossPerMetre)
+	out.Put("friction_kpa", k.Friction)
+	out.Put("fixed_kpa", k.Fixed)
 	out.Band("factor", k.Band)
 	out.Working(k.Steps)
-	out.Note("The factor holds for this line as it is. It takes up what is wrong with the assumed losses of fittings and tap, so it carries over to another pressure better than to another tube.")
-	out.Note("The longer the glass takes, the surer the factor: a jug is better than a glass.")
-	out.Remark(carbonation.HighPressure(in.Gauge("gauge")))
+	out.Remark(k.Notes())
+	out.Remark(k.Cautions())
 	return nil
 }

@@ -16,14 +16,15 @@ var clean = calc.Calculation{
 		"lines clean --tube 3/16in:5ft --tube 3/16in:5ft --coil 5/16in-od:50ft:wall0.7mm",
 		"lines clean --tube 7mm:10m --units metric",
 	},
+	NoAir: true,
 	Inputs: []calc.Input{
 		{Name: "tube", Kind: quantity.Text, Repeat: true, Help: "a line to clean, as 3/16in:5ft"},
 		{Name: "coil", Kind: quantity.Text, Repeat: true, Help: "a coil or plate passage to clean, as 5/16in-od:50ft:wall0.7mm"},
 	},
 	Results: []calc.Key{
 		{Key: "fill_volume_l", Label: "lines and coils hold"},
-		{Key: "solution_l", Label: "cleaner to mix"},
-		{Key: "rinse_volume_l", Label: "water to rinse with"},
+		{Key: "solution_l", Label: "cleaner for the tubes"},
+		{Key: "rinse_volume_l", Label: "water to rinse the tubes"},
 		{Key: "contact_time_s", Label: "cleaner stands for"},
 		{Key: "moving_time_s", Label: "  or is pumped round for"},
 	},
@@ -49,17 +50,15 @@ func runClean(in *calc.Values, out *calc.Result) error {
 	if err != nil {
 		return err
 	}
-	out.Answer = "Mix {solution_l} of cleaner and have {rinse_volume_l} of water ready."
-	out.Set("fill_volume_l", float64(c.Fill)*1e3)
-	out.Set("solution_l", float64(c.Solution)*1e3)
-	out.Set("rinse_volume_l", float64(c.Rinse)*1e3)
-	out.Set("contact_time_s", c.Contact.Seconds())
-	out.Set("moving_time_s", c.Moving.Seconds())
+	out.Answer = "For the tubes alone mix {solution_l} of cleaner, and {rinse_volume_l} of water rinse them. Coupler, tap, bucket and gloves need more."
+	out.Put("fill_volume_l", c.Fill)
+	out.Put("solution_l", c.Solution)
+	out.Put("rinse_volume_l", c.Rinse)
+	out.Put("contact_time_s", c.Contact)
+	out.Put("moving_time_s", c.Moving)
 	out.Band("fill_volume_l", c.Band)
 	out.Working(c.Steps)
-	for _, caution := range c.Cautions() {
-		out.Caution(caution)
-	}
-	out.Note("Amounts and contact times are common practice; the label of the cleaner goes first. Rinse the lines the same day they were used: beer left in them is harder to remove.")
+	out.Remark(c.Cautions())
+	out.Remark(c.Notes())
 	return nil
 }

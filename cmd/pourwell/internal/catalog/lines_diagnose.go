@@ -23,16 +23,16 @@ var diagnose = calc.Calculation{
 	},
 	Inputs: append(runInputs(
 		gaugeInput,
-		calc.Input{Name: "glass", Kind: quantity.Volume, Named: "glass", Help: "that was filled"},
-		calc.Input{Name: "time", Kind: quantity.Time, Help: "seconds to fill it with liquid", Limit: "lines: time for a glass"},
-		calc.Input{Name: "beer-temp", Kind: quantity.Temperature, Help: "of the beer in the glass, the second in a row", Limit: "lines: temperature"},
+		calc.Input{Name: "glass", Kind: quantity.Volume, Named: "glass", Help: "glass that was filled", Limit: "lines.Observation.Glass"},
+		calc.Input{Name: "time", Kind: quantity.Time, Help: "seconds to fill it with liquid", Limit: "lines.Observation.Time"},
+		calc.Input{Name: "beer-temp", Kind: quantity.Temperature, Help: "of the beer in the glass, the second in a row", Limit: "lines.Observation.BeerTemp"},
 		calc.Input{Name: "glass-temp", Kind: quantity.Temperature, Help: "of the glass before", Limit: "thermal: air temperature"},
 		calc.Input{Name: "glass-mass", Kind: quantity.Mass, Help: "of the empty glass; that of the glass named if not given", Limit: "thermal: mass of the glass"},
 		calc.Input{Name: "first-pour-only", Kind: quantity.Switch, Help: "only the first glass after a pause foams"},
-		calc.Input{Name: "carried", Kind: quantity.Time, Help: "how long ago the keg was carried or shaken", Limit: "carbonation: time"},
+		calc.Input{Name: "carried", Kind: quantity.Time, Help: "how long ago the keg was carried or shaken", Limit: "lines.Observation.Since"},
 		calc.Input{Name: "carbonated-at", Kind: quantity.Text, Help: "where the keg took up its gas, as 40F,12psi"},
-		calc.Input{Name: "carbonated-for", Kind: quantity.Time, Default: "7d", Help: "how long it stood so", Limit: "carbonation: time"},
-		calc.Input{Name: "target", Kind: quantity.Flow, Default: "2oz/s", Help: "flow that you want", Limit: "lines: flow"},
+		calc.Input{Name: "carbonated-for", Kind: quantity.Time, Default: "7d", Help: "how long it stood so", Limit: "lines.Observation.CarbonatedFor"},
+		calc.Input{Name: "target", Kind: quantity.Flow, Default: "2oz/s", Help: "flow that you want", Limit: "lines.Serving.Target"},
 		creviceInput,
 	), servingInputs()...),
 	Results: []calc.Key{
@@ -61,11 +61,7 @@ func runDiagnose(in *calc.Values, out *calc.Result) error {
 	setDiagnosis(out, d)
 	noteMisfits(in, out, d)
 	out.Working(d.Steps)
-	high := o.Serving.Gauge
-	if d.Needed.KPa() > high.KPa() {
-		high = d.Needed
-	}
-	out.Remark(carbonation.HighPressure(high))
+	out.Remark(d.Cautions())
 	return nil
 }
 
@@ -122,16 +118,16 @@ func setDiagnosis(out *calc.Result, d lines.Diagnosis) {
 		out.Answer = "Most likely: " + d.Findings[0].Cause + ". Remedy: " + string(d.Findings[0].Remedy) + "."
 	}
 	if len(d.Findings) > 0 {
-		out.Set("size_kpa", float64(d.Findings[0].Size/carbonation.KPa))
+		out.Put("size_kpa", d.Findings[0].Size)
 		out.Band("size_kpa", d.Band)
 	}
-	out.Set("flow_l_per_min", d.Flow.LitresPerMinute())
+	out.Put("flow_l_per_min", d.Flow)
 	if d.Content.IsValid() {
-		out.Set("co2_volumes", d.Content.Volumes())
-		out.Set("needed_gauge_kpa", d.Needed.KPa())
+		out.Put("co2_volumes", d.Content)
+		out.Put("needed_gauge_kpa", d.Needed)
 	}
 	if d.Tap.IsValid() {
-		out.Set("tap_c", d.Tap.Celsius())
+		out.Put("tap_c", d.Tap)
 	}
 	t := calc.Table{Key: "findings", Columns: []string{"cause", "measured", "expected", "remedy", "confirm", "weight_share"}}
 	for _, f := range d.Findings {
@@ -139,15 +135,13 @@ func setDiagnosis(out *calc.Result, d lines.Diagnosis) {
 			f.Cause, string(f.Measured), string(f.Expected), string(f.Remedy), string(f.Confirm), f.Share,
 		})
 	}
-	out.Table(t)
-	if len(t.Rows) > 0 {
-		out.Note("The weight ranks the causes and is no gauge reading: the pressure by which the gas is not held, or that is left over or missing, wherever in the line.")
-	}
+	out.Table(t) // without a row too: nothing found is an empty list
+	out.Remark(d.Notes())
 	if len(d.Checked) > 0 {
 		out.Note("Looked at: " + strings.Join(d.Checked, "; ") + ".")
 	}
 	for _, u := range d.Unknown {
-		out.Note("Not judged: " + u)
+		out.Note("Not judged: " + string(u))
 	}
 }
 

@@ -2,9 +2,7 @@ package catalog
 
 import (
 	"errors"
-	"fmt"
 
-	"example.com/pourwell/carbonation"
 	"example.com/pourwell/cmd/pourwell/internal/calc"
 	"example.com/pourwell/internal/quantity"
 	"example.com/pourwell/lines"
@@ -15,7 +13,7 @@ var flow = calc.Calculation{
 	Name:    "flow",
 	Summary: "how fast the tap pours at a gauge pressure, and where the pressure goes",
 	Detail: "The flow settles where rise, friction, fittings and tap use up the pressure. About 2 oz/s (3.5 L/min)" +
-		" fills a glass without foam. With --bath and --co2 a warm keg is served through a coil in ice water: flow and" +
+		" fills a glass without foam; one timed glass tells more than any table, see lines calibrate. With --bath and --co2 a warm keg is served through a coil in ice water: flow and" +
 		" temperature are solved together, and without --gauge the pressure that holds the gas is applied.",
 	Examples: []string{
 		"lines flow --tube 3/16in:5ft --rise 2ft --gauge 12psi",
@@ -42,9 +40,9 @@ var flow = calc.Calculation{
 	Run: runFlow,
 }
 
-// gaugeInput is the pressure on the regulator.
+// gaugeInput is the pressure that is applied to the beer.
 var gaugeInput = calc.Input{
-	Name: "gauge", Kind: quantity.Gauge, Help: "pressure on the regulator", Limit: "lines: gauge pressure",
+	Name: "gauge", Kind: quantity.Gauge, Help: "gauge pressure at the regulator", Limit: "lines.Serving.Gauge",
 }
 
 func runFlow(in *calc.Values, out *calc.Result) error {
@@ -77,22 +75,23 @@ func runFlow(in *calc.Values, out *calc.Result) error {
 	setTubes(in, out, p)
 	out.Band("flow_l_per_min", p.Band)
 	out.Working(p.Steps)
-	out.Remark(carbonation.HighPressure(p.Gauge))
+	out.Remark(p.Notes())
+	out.Remark(p.Cautions())
 	return nil
 }
 
 // setPour sets the flow and where the pressure goes.
 func setPour(in *calc.Values, out *calc.Result, p lines.Pour) {
 	glass := in.Glass("glass").Volume
-	out.Set("flow_l_per_min", p.Flow.LitresPerMinute())
+	out.Put("flow_l_per_min", p.Flow)
 	if p.Flow > 0 { // balance takes a flow of 0 too
-		out.Set("pour_time_s", p.TimeFor(glass).Seconds())
+		out.Put("pour_time_s", p.TimeFor(glass))
 	}
-	out.Set("glass_l", float64(glass)*1e3)
-	out.Set("loss_kpa", float64(p.Loss/carbonation.KPa))
-	out.Set("fittings_kpa", float64(p.Fittings()/carbonation.KPa))
-	out.Set("hardware_kpa", float64(p.Hardware()/carbonation.KPa))
-	out.Set("static_kpa", float64(p.Static/carbonation.KPa))
+	out.Put("glass_l", glass)
+	out.Put("loss_kpa", p.Loss)
+	out.Put("fittings_kpa", p.Fittings())
+	out.Put("hardware_kpa", p.Hardware())
+	out.Put("static_kpa", p.Static)
 }
 
 // setFullAndEmpty sets the flow from a full and from an empty keg: the beer's
@@ -105,14 +104,14 @@ func setFullAndEmpty(out *calc.Result, run lines.Run, in *calc.Values) error {
 		run.Full = end.full
 		p, err := run.Flow(in.Gauge("gauge"))
 		if errors.Is(err, lines.ErrNoSolution) {
-			out.Note("From the " + end.key + " keg nothing pours: the rise takes all the pressure.")
+			out.Note("From the " + end.key + " keg nothing pours: " + whyNot(err) + ".")
 			continue
 		}
 		if err != nil {
 			return err
 		}
-		out.Set(end.key+"_flow_l_per_min", p.Flow.LitresPerMinute())
-		out.Set(end.key+"_pour_time_s", p.TimeFor(in.Glass("glass").Volume).Seconds())
+		out.Put(end.key+"_flow_l_per_min", p.Flow)
+		out.Put(end.key+"_pour_time_s", p.TimeFor(in.Glass("glass").Volume))
 	}
 	return nil
 }
@@ -125,15 +124,9 @@ func setTrade(out *calc.Result, run lines.Run) {
 	}
 	trade, err := run.TradeGauge()
 	if err != nil {
-		noteNoTrade(out)
+		noteNoTrade(out, err)
 		return
 	}
-	out.Set("trade_gauge_kpa", trade.Gauge.KPa())
-	as := ""
-	for _, t := range run.Tubes {
-		if t.Material == "" {
-			as = ", a tube without a material taken as vinyl"
-		}
-	}
-	out.Note(fmt.Sprintf("The trade's table balances this run at {%.5g kpa}, whatever the flow%s. It is a separate sum: %s", trade.Gauge.KPa(), as, whyTradeDiffers))
+	out.Put("trade_gauge_kpa", trade.Gauge)
+	out.Remark(trade.Notes())
 }

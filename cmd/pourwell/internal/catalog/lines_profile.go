@@ -1,8 +1,6 @@
 package catalog
 
 import (
-	"fmt"
-
 	"example.com/pourwell/carbonation"
 	"example.com/pourwell/cmd/pourwell/internal/calc"
 	"example.com/pourwell/internal/quantity"
@@ -23,7 +21,7 @@ var profile = calc.Calculation{
 	},
 	Inputs: append(runInputs(
 		gaugeInput,
-		calc.Input{Name: "stations", Kind: quantity.Count, Default: "12", Help: "places along the line to list", Limit: "lines: number of stations"},
+		calc.Input{Name: "stations", Kind: quantity.Count, Default: "12", Help: "places along the line to list", Limit: "lines.Run.Profile.n"},
 		creviceInput,
 	), servingInputs()...),
 	Results: []calc.Key{
@@ -69,7 +67,7 @@ func runProfile(in *calc.Values, out *calc.Result) error {
 	if s.Around.Air.IsValid() && st.HoldUp > 0 {
 		setLimits(out, run, s)
 	}
-	out.Remark(carbonation.HighPressure(s.Gauge))
+	out.Remark(p.Cautions())
 	return nil
 }
 
@@ -111,12 +109,12 @@ func profileAnswer(p lines.Profile, s lines.Serving, st lines.Standing) string {
 }
 
 func setProfile(out *calc.Result, p lines.Profile) {
-	out.Set("flow_l_per_min", p.Pour.Flow.LitresPerMinute())
-	out.Set("outlet_c", p.Outlet.Celsius())
-	out.Set("exposure", p.Exposure/1e3)
-	out.Set("exposure_balanced", p.Balanced/1e3)
-	out.Set("excess_kpa", float64(p.Excess/carbonation.KPa))
-	out.Set("threshold_kpa", float64(p.Threshold/carbonation.KPa))
+	out.Put("flow_l_per_min", p.Pour.Flow)
+	out.Put("outlet_c", p.Outlet)
+	out.Put("exposure", p.Exposure/1e3) // kPa s
+	out.Put("exposure_balanced", p.Balanced/1e3)
+	out.Put("excess_kpa", p.Excess)
+	out.Put("threshold_kpa", p.Threshold)
 	out.Band("excess_kpa", p.Band)
 	t := calc.Table{
 		Key: "stations", Curve: true,
@@ -128,25 +126,20 @@ func setProfile(out *calc.Result, p lines.Profile) {
 		})
 	}
 	out.Table(t)
-	out.Note("The pull on the gas is the pressure lacking to hold it times the seconds that lasts, in kPa s. Every line has" +
-		" some: what counts is how much more it is than in the same line cold and balanced. Below zero it is less.")
-	if p.GasComesOut {
-		out.Note("Cool or insulate the line, or raise pressure and restriction together by {excess_kpa}.")
-	}
+	out.Remark(p.Notes())
 }
 
 func setStanding(out *calc.Result, s lines.Serving, st lines.Standing) {
-	out.Set("breakout_temperature_c", st.Breakout.Celsius())
+	out.Put("breakout_temperature_c", st.Breakout)
 	if !st.Never {
-		out.Set("standing_limit_s", st.Limit.Seconds())
+		out.Put("standing_limit_s", st.Limit)
 	}
 	if s.Around.Air.IsValid() {
-		out.Set("settles_c", st.Settles.Celsius())
+		out.Put("settles_c", st.Settles)
 	}
-	out.Set("holdup_l", float64(st.HoldUp)*1e3)
+	out.Put("holdup_l", st.HoldUp)
 	out.Band("breakout_temperature_c", st.Band)
-	out.Note(fmt.Sprintf("Standing beer is taken to foam when {%.5g kpa} are lacking to hold its gas, the pressure across a bubble as wide as"+
-		" the crevice it grows from. Nobody measures crevices at a bar: thresholds from {6.9 kpa} to {20.7 kpa} give the band.", float64(st.Threshold/carbonation.KPa)))
+	out.Remark(st.Notes())
 }
 
 // setLimits lists how long the line lasts bare and in foam, in shade and sun.
@@ -168,6 +161,7 @@ func setLimits(out *calc.Result, run lines.Run, s lines.Serving) {
 		st, err := run.Stand(v)
 		switch {
 		case err != nil:
+			out.Note("How long the line lasts " + c.name + " is not known: " + whyNot(err) + ".")
 		case st.Never:
 			t.Rows = append(t.Rows, []any{c.name, "for ever"})
 		default:

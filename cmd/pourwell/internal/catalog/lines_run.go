@@ -3,11 +3,13 @@ package catalog
 import (
 	"errors"
 	"fmt"
+	"strings"
 
 	"example.com/pourwell/carbonation"
 	"example.com/pourwell/cmd/pourwell/internal/calc"
 	"example.com/pourwell/internal/quantity"
 	"example.com/pourwell/lines"
+	"example.com/pourwell/volume"
 )
 
 // runInputs describe the way from keg to tap; every calculation of lines but
@@ -15,20 +17,20 @@ import (
 func runInputs(more ...calc.Input) []calc.Input {
 	return append(append(more,
 		calc.Input{Name: "tube", Kind: quantity.Text, Repeat: true, Help: `from the keg on, as "3/16in:5ft", "7mm:10m:coil95mm" or "1/4in-od:20ft:wall0.7mm:stainless"`},
-		calc.Input{Name: "rise", Kind: quantity.Length, Default: "0m", Help: "from the surface of the beer in a full keg up to the tap", Limit: "lines: rise"},
-		calc.Input{Name: "temp", Kind: quantity.Temperature, Default: "38F", Help: "of the beer in the line", Limit: "lines: temperature"},
-		calc.Input{Name: "full", Kind: quantity.Share, Default: "100%", Help: "how full the keg is"},
-		calc.Input{Name: "keg", Kind: quantity.Volume, Named: "vessel", Help: "the keg: its depth, and a dip tube"},
-		calc.Input{Name: "keg-height", Kind: quantity.Length, Help: "depth of beer in a full keg; --keg gives it too, else 0.5 m", Limit: "lines: keg height"},
+		calc.Input{Name: "rise", Kind: quantity.Length, Default: "0m", Help: "from the surface of the beer in a full keg up to the tap", Limit: "lines.Run.Rise"},
+		calc.Input{Name: "temp", Kind: quantity.Temperature, Default: "38F", Help: "of the beer in the line", Limit: "lines.Run.Temp"},
+		calc.Input{Name: "full", Kind: quantity.Share, Default: "100%", Help: "how full the keg is", Limit: "lines.Run.Full"},
+		calc.Input{Name: "keg", Kind: quantity.Volume, Named: "vessel", Help: "the keg: its depth, and a dip tube", Limit: "volume: capacity of the vessel"},
+		calc.Input{Name: "keg-height", Kind: quantity.Length, Help: "depth of beer in a full keg; --keg gives it too, else 0.5 m", Limit: "lines.Run.KegHeight"},
 		calc.Input{Name: "dip-tube", Kind: quantity.Text, Help: "a tube down through the keg, as --tube"},
-		calc.Input{Name: "loss-k", Kind: quantity.Number, Default: "2.5", Help: "loss coefficients of entrance, barbs and jet together, on the last bore", Limit: "lines: loss coefficient"},
+		calc.Input{Name: "loss-k", Kind: quantity.Number, Default: "2.5", Help: "loss coefficients of entrance, barbs and jet together, on the last bore", Limit: "lines.Fitting.K"},
 		calc.Input{Name: "hardware", Kind: quantity.Text, Default: "2psi at 2oz/s", Help: "loss of coupler, shank and tap at a flow"},
-		calc.Input{Name: "calibration", Kind: quantity.Number, Default: "1", Help: "factor on friction, from lines calibrate", Limit: "lines: calibration factor"},
+		calc.Input{Name: "calibration", Kind: quantity.Number, Default: "1", Help: "factor on friction, from lines calibrate", Limit: "lines.Run.Calibration"},
 	), calc.BeerInputs()...)
 }
 
 // glassInput is the glass that a pour is timed by.
-var glassInput = calc.Input{Name: "glass", Kind: quantity.Volume, Named: "glass", Default: "16oz", Help: "glass to fill, with liquid to the brim"}
+var glassInput = calc.Input{Name: "glass", Kind: quantity.Volume, Named: "glass", Default: "16oz", Help: "glass to fill, with liquid to the brim", Limit: "lines.Observation.Glass"}
 
 // readRun returns the run that the inputs describe.
 func readRun(in *calc.Values, out *calc.Result) (lines.Run, error) {
@@ -58,6 +60,9 @@ func readRun(in *calc.Values, out *calc.Result) (lines.Run, error) {
 		if err = readText("dip-tube", in.Text("dip-tube"), &run.DipTube); err != nil {
 			return run, err
 		}
+	}
+	if !in.Given("tube") {
+		out.Note("No tube was given: the tap is taken to sit on the keg, where only fittings, coupler, shank and tap resist the flow.")
 	}
 	run.Tubes, err = readTubes(in, "tube")
 	return run, err
@@ -98,17 +103,27 @@ func needLengths(in *calc.Values, run lines.Run) error {
 	for i, t := range run.Tubes {
 		if t.Length == 0 {
 			text := in.Texts("tube")[i]
-			return &calc.UsageError{
-				What: fmt.Sprintf("--tube %q has no length", text),
-				Hint: fmt.Sprintf("for example --tube %s:5ft", text),
-			}
+			return &calc.UsageError{What: fmt.Sprintf("--tube %q has no length", text), Hint: "for example --tube " + lengthen(text)}
 		}
 	}
 	return nil
 }
 
-// setTubes adds the table of the flow in each tube, and says where a tube is
-// in transition.
+// lengthen returns the text of a tube with a length of 5 ft, in the place where
+// the length stands.
+func lengthen(text string) string {
+	parts := strings.Split(text, ":")
+	if strings.ContainsAny(text, " ×") {
+		return "3/16in:5ft" // the tube in other words
+	}
+	rest := parts[1:]
+	if len(rest) > 0 && rest[0] != "" && strings.Contains("+-.0123456789", rest[0][:1]) {
+		rest = rest[1:] // a length of nothing
+	}
+	return strings.Join(append([]string{parts[0], "5ft"}, rest...), ":")
+}
+
+// setTubes adds the table of the flow in each tube.
 func setTubes(in *calc.Values, out *calc.Result, p lines.Pour) {
 	table := calc.Table{Key: "tubes", Columns: []string{"tube", "reynolds", "regime", "friction_factor", "loss_kpa"}}
 	texts := in.Texts("tube")
@@ -116,20 +131,28 @@ func setTubes(in *calc.Values, out *calc.Result, p lines.Pour) {
 	if len(tubes) > len(texts) {
 		texts = append([]string{"dip tube"}, texts...)
 	}
-	transition := false
 	for i, t := range tubes {
 		table.Rows = append(table.Rows, []any{texts[i], t.Reynolds, t.Regime, t.Friction, float64(t.Loss / carbonation.KPa)})
-		transition = transition || t.Regime == "transition"
 	}
-	out.Table(table)
-	if transition {
-		out.Note("One tube is between laminar and turbulent flow, where it may carry either: the band spans both.")
+	if len(table.Rows) > 0 {
+		out.Table(table)
 	}
 }
 
-const whyTradeDiffers = "its restriction is 1.5 to 2.5 times the friction of smooth vinyl tube and 0.5 to 0.8 times that of barrier or steel." +
-	" One timed glass decides: lines calibrate."
+// noteNoTrade says why the trade's table gives no answer.
+func noteNoTrade(out *calc.Result, err error) {
+	out.Note("Only friction is computed: " + whyNot(err) + ".")
+}
 
-func noteNoTrade(out *calc.Result) {
-	out.Note("The trade's table of restriction has no row for one of the tubes, so only friction is computed.")
+// whyNot returns the reason of an error as a sentence that quotes its numbers.
+func whyNot(err error) string {
+	var outside *volume.RangeError
+	var none *volume.NoSolutionError
+	switch {
+	case errors.As(err, &outside):
+		return string(outside.Why())
+	case errors.As(err, &none):
+		return string(none.Why)
+	}
+	return err.Error()
 }

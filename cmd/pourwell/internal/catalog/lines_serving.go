@@ -11,9 +11,9 @@ import (
 // servingInputs are the gas in the beer and what the line passes through.
 func servingInputs() []calc.Input {
 	return append([]calc.Input{
-		{Name: "co2", Kind: quantity.Content, Help: "CO2 in the beer", Limit: "lines: content"},
+		{Name: "co2", Kind: quantity.Content, Help: "CO2 in the beer", Limit: "lines.Serving.Content"},
 		{Name: "insulation", Kind: quantity.Length, Default: "0mm", Help: "thickness of foam around the line", Limit: "thermal: insulation"},
-		{Name: "line-temp", Kind: quantity.Temperature, Help: "of the beer in the line, where it was measured", Limit: "lines: temperature"},
+		{Name: "line-temp", Kind: quantity.Temperature, Help: "of the beer in the line, where it was measured", Limit: "lines.Serving.LineTemp"},
 		{Name: "bath", Kind: quantity.Text, Choices: []string{"still", "packed", "pumped"}, Help: "ice water around every coiled tube: left alone, packed with ice or stirred by hand, or pumped"},
 		{Name: "bath-temp", Kind: quantity.Temperature, Help: "water beside the coil, if measured", Limit: "thermal: bath temperature"},
 	}, surroundingInputs()...)
@@ -22,7 +22,7 @@ func servingInputs() []calc.Input {
 // creviceInput is the radius of the crevices that bubbles grow from.
 var creviceInput = calc.Input{
 	Name: "crevice", Kind: quantity.Length, Help: "radius of the crevices that bubbles grow from, 4um to 13um; 5um if not given",
-	Limit: "lines: crevice radius",
+	Limit: "lines.Serving.Crevice",
 }
 
 // readServing returns the serving that the inputs describe.

@@ -1,8 +1,6 @@
 package catalog
 
 import (
-	"fmt"
-
 	"example.com/pourwell/cmd/pourwell/internal/calc"
 	"example.com/pourwell/lines"
 )
@@ -38,16 +36,16 @@ func runWarm(in *calc.Values, out *calc.Result, run lines.Run) error {
 	}
 	out.Answer = "From a keg at {temp_c} the tap pours {flow_l_per_min} at {outlet_c}: a glass of {glass_l} in {pour_time_s}."
 	setPour(in, out, w.Pour)
-	out.Set("outlet_c", w.Outlet.Celsius())
-	out.Set("needed_gauge_kpa", w.Needed.KPa())
-	out.Set("choker_m", float64(w.Choker))
+	out.Put("outlet_c", w.Outlet)
+	out.Put("needed_gauge_kpa", w.Needed)
+	out.Put("choker_m", w.Choker)
 	setTubes(in, out, w.Pour)
 	out.Band("flow_l_per_min", w.Band)
 	out.Working(w.Steps)
-	for _, c := range w.Cautions(0) {
-		out.Caution(c)
-	}
-	warmRemarks(out, w)
+	out.Remark(w.Cautions())
+	out.Remark(w.Pour.Notes())
+	out.Remark(w.Notes())
+	out.Note("For glasses with pauses between them see thermal coil.")
 	return nil
 }
 
@@ -58,16 +56,4 @@ func coiled(run lines.Run) bool {
 		}
 	}
 	return false
-}
-
-func warmRemarks(out *calc.Result, w lines.Warm) {
-	out.Note(fmt.Sprintf("The gas in the warm keg needs {needed_gauge_kpa}; as cold as it leaves the tap the beer would need {%.5g kpa}."+
-		" A keg cooled beforehand needs less pressure, less coil and less ice.", w.ColdOnly.KPa()))
-	if w.Pour.Gauge.Pascals() < 0.95*w.Needed.Pascals() {
-		out.Note("At the pressure that is set the gas leaves the warm beer in the keg.")
-	}
-	if w.Choker > 0 {
-		out.Note("Add {choker_m} of tube like the last to slow the pour to 2 oz/s, or close a flow-control tap a little.")
-	}
-	out.Note("This is beer that flows without a pause. The first glasses are colder, since the coil holds cold beer: see thermal coil.")
 }

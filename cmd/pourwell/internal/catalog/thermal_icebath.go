@@ -39,7 +39,9 @@ var iceBath = calc.Calculation{
 		{Name: "ua", Kind: quantity.Conductance, Help: "measured heat per kelvin of the box, from thermal calibrate"},
 		{Name: "pour", Kind: quantity.Text, Repeat: true, Help: "flow or amount, and when: 4L/h:2h-7h"},
 		{Name: "top-up", Kind: quantity.Text, Repeat: true, Help: "ice added, and when: 10lb:3h"},
-		{Name: "bag", Kind: quantity.Mass, Help: "with --for: add the fewest bags of this size that keep ice in the tub", Limit: "thermal: bag of ice"},
+		{Name: "bag", Kind: quantity.Mass, Help: "with --for: add the fewest bags of this size that keep the reserve, and the beer at --hold", Limit: "thermal.Upkeep.Bag"},
+		{Name: "reserve", Kind: quantity.Share, Help: "with --bag: share of the first ice that is always left, 20% if not given", Limit: "thermal.Upkeep.Reserve"},
+		{Name: "hold", Kind: quantity.Temperature, Help: "with --bag: warmest beer to be drawn", Limit: "thermal: beer temperature"},
 		clearSkyInput,
 	}, append(surroundingInputs(), calc.BeerInputs()...)...),
 	Results: []calc.Key{
@@ -60,6 +62,7 @@ var iceBath = calc.Calculation{
 		{Key: "around_c", Label: "air around the tub"},
 		{Key: "sun_w_per_m2", Label: "sun on level ground there"},
 		{Key: "top_ups", Label: "bags of ice to add"},
+		{Key: "top_up_kg", Label: "ice to add"},
 		{Key: "stirred_time_s", Label: "time if stirred"},
 		{Key: "stirred_temperature_c", Label: "beer if stirred"},
 		{Key: "without_water_time_s", Label: "time with ice alone"},
@@ -82,6 +85,9 @@ func runIceBath(in *calc.Values, out *calc.Result) error {
 	bath, err := readIceBath(in)
 	if err != nil {
 		return err
+	}
+	if (in.Given("reserve") || in.Given("hold")) && !in.Given("bag") {
+		return &calc.UsageError{What: "--reserve and --hold say when to add bags of ice", Hint: "add --bag, the size of one"}
 	}
 	if in.Given("bag") {
 		if bath, err = keepCold(in, out, bath); err != nil {
@@ -116,11 +122,21 @@ func keepCold(in *calc.Values, out *calc.Result, b thermal.IceBath) (thermal.Ice
 	if !in.Given("for") {
 		return b, &calc.UsageError{What: "--bag needs the time that the ice must last", Hint: "add --for"}
 	}
-	kept, err := b.KeptCold(in.Duration("for"), in.Mass("bag"))
+	u := thermal.DefaultUpkeep(in.Mass("bag"))
+	u.Reserve = in.Or("reserve", u.Reserve)
+	if in.Given("hold") {
+		u.Hold = in.Temperature("hold")
+	}
+	kept, err := b.KeptCold(in.Duration("for"), u)
 	if err != nil {
 		return b, err
 	}
-	out.Set("top_ups", float64(len(kept.TopUps)))
+	ice := quantity.Kilograms(0)
+	for _, t := range kept.TopUps[len(b.TopUps):] {
+		ice += t.Ice
+	}
+	out.Put("top_ups", float64(ice/u.Bag))
+	out.Put("top_up_kg", ice)
 	rows := calc.Table{Key: "top_up_list", Columns: []string{"time_s", "ice_kg"}}
 	for _, u := range kept.TopUps {
 		rows.Rows = append(rows.Rows, []any{u.At.Seconds(), float64(u.Ice)})

@@ -12,8 +12,6 @@ import (
 	"os"
 	"path/filepath"
 	"strconv"
-	"strings"
-	"unicode"
 
 	"example.com/pourwell/cmd/pourwell/internal/calc"
 	"example.com/pourwell/cmd/pourwell/internal/chart"
@@ -101,8 +99,8 @@ func (file File) replaces() (fs.FileMode, error) {
 	if chart.Format(file.Name) == "" {
 		return 0, usage("ends in neither .svg nor .png", "name it for example curve.svg")
 	}
-	if strings.ContainsFunc(file.Name, func(r rune) bool { return unicode.IsControl(r) || unicode.In(r, unicode.Cf, unicode.Zl, unicode.Zp) }) {
-		return 0, usage("has a letter that does not show", "name it for example curve.svg")
+	if err := calc.CheckText("--plot", file.Name); err != nil {
+		return 0, err
 	}
 	info, err := os.Lstat(file.Name)
 	switch {

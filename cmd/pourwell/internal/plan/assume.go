@@ -5,6 +5,7 @@ import (
 	"time"
 
 	"example.com/pourwell/carbonation"
+	"example.com/pourwell/cmd/pourwell/internal/calc"
 	"example.com/pourwell/thermal"
 	"example.com/pourwell/volume"
 )
@@ -54,7 +55,7 @@ func (p *planner) assume() error {
 	}
 	p.start = start
 	p.end = start.Add(d.Hours.duration())
-	if err := limitBag.Check("plan.Compute", d.Ice.Bag.si); err != nil {
+	if err := calc.Limit("thermal.Upkeep.Bag").Check("plan.Compute", d.Ice.Bag.si); err != nil {
 		return err
 	}
 	for i := range d.Beers {
@@ -64,8 +65,6 @@ func (p *planner) assume() error {
 	}
 	return nil
 }
-
-var limitBag = volume.Range{Name: "bag of ice", Min: 0.5, Max: 50, Suffix: "kg", Source: "what shops sell and people carry"}
 
 // orDate stands in for a date that is not given; only times of day show then.
 func orDate(date string) string {

@@ -8,6 +8,9 @@ import (
 	"gonum.org/v1/gonum/unit"
 )
 
+// boxTopUps is how often somebody will go and fill a box again in a day.
+const boxTopUps = 8
+
 // boxIce follows the ice of a chiller's box from filling it to the last glass:
 // what beer and box melt, and when to top up, before a fifth of the first ice
 // is left. It reports whether there is ice all the time.
@@ -40,7 +43,7 @@ func (p *planner) boxIce(i int, c *Cooling, s thermal.Service) (bool, error) {
 		}
 		left := c.Ice + c.TopUp - gone
 		held = held && left > 0
-		if left < lowIce*c.Ice && total-gone > left && len(c.TopUps) < topUps && c.Ice > 0 {
+		if left < lowIce*c.Ice && total-gone > left && len(c.TopUps) < boxTopUps && c.Ice > 0 {
 			more := float64(p.bags(unit.Mass(min(c.Ice, (total-gone)*(1+lowIce)-left))))
 			at := filled.Add(t)
 			c.TopUps = append(c.TopUps, TopUp{clock(at), more, at})

@@ -195,7 +195,7 @@ func (p *planner) warmLine(i int, g carbonation.Gauge, run lines.Run, plan *Line
 		return &FileError{p.file, 0, fmt.Sprintf("%s: chiller.tube %v", b.Name, err), `write tube = "1/4in-od:50ft:wall0.71mm:coil20cm"`}
 	}
 	run.Tubes = append([]lines.Tube{passage}, run.Tubes...)
-	run.Temp = p.keeps[i]
+	run.Temp, run.Rated = p.keeps[i], b.Keg.vessel().Rated
 	warm, err := run.Warm(s)
 	if err != nil {
 		return err
@@ -207,9 +207,9 @@ func (p *planner) warmLine(i int, g carbonation.Gauge, run lines.Run, plan *Line
 	if empty, err := low.Warm(s); err == nil {
 		plan.FlowEmpty = empty.Pour.Flow.LitresPerMinute()
 	}
-	for _, w := range warm.Cautions(b.Keg.vessel().Rated) {
-		if !slices.Contains(p.warnings, w) {
-			p.warnings = append(p.warnings, w)
+	for _, w := range warm.Cautions() {
+		if text := string(w.Text); !slices.Contains(p.warnings, text) {
+			p.warnings = append(p.warnings, text)
 		}
 	}
 	return nil

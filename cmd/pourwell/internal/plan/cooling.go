@@ -17,7 +17,6 @@ const (
 	slack    = 15 * time.Minute // ready this long before the first glass
 	grain    = 5 * time.Minute  // clock times and courses are told to this
 	lowIce   = 0.2              // top up when this share of the first ice is left
-	topUps   = 8                // the most in a day
 	earliest = 24 * time.Hour   // nobody beds kegs earlier than this
 	unsure   = 1.5              // times the chilling time, where its band has no far end
 	coldNear = 0.05             // K
@@ -59,6 +58,8 @@ func (p *planner) cooling() error {
 			p.also(last+"upper_c", "upper_c")
 			p.also(last+"bath_c", "bath_c")
 			p.also(last+"ice_left_kg", "ice_left_kg")
+			p.command(fmt.Sprintf("cooling.%d.top_up_kg", i), "top_up_kg", "thermal icebath %s --for %vs%s --bag %vkg --reserve %v%s",
+				p.bathFlags(b), p.end.Sub(bed).Seconds(), p.drawFlags(i, bed), p.day.Ice.Bag.si, lowIce, c.hold)
 		}
 		for _, draw := range p.draws(i, bed) {
 			p.note(of + fmt.Sprintf("{%.6g l} drawn from %s to %s", litres(draw.Volume), clock(bed.Add(draw.Start)), clock(bed.Add(draw.End))))
@@ -115,13 +116,16 @@ func (p *planner) tub(i int, f filling) (c Cooling, bed time.Time, err error) {
 	}
 	c.BedAt, c.ReadyAt = p.dayClock(bed), p.dayClock(roundUp(bed.Add(time.Duration(c.Chill)*time.Second)))
 	bath.Pours = p.draws(i, bed)
-	bath, day, err := p.topUp(bath, bed)
+	bath, day, held, err := p.topUp(bath, b.ServeAt.Add(coldNear), bed)
 	if errors.Is(err, thermal.ErrNoSolution) { // it does not fit into the tub
 		c.never = err
 		return c, bed, nil
 	}
 	if err != nil {
 		return c, bed, err
+	}
+	if held.IsValid() {
+		c.hold = fmt.Sprintf(" --hold %vC", held.Celsius())
 	}
 	c.FloatsBelow, c.Left, c.Covered = day.FloatsBelow, float64(day.IceLeft), day.Covered
 	for _, t := range bath.TopUps {
@@ -173,12 +177,18 @@ func (p *planner) bathFlags(b *Beer) string {
 		b.Tub.Height.si, b.Tub.Wall.si, d.Air.Celsius(), d.Humidity.si, d.Sun.si, d.Wind.si, lid, b.flags(), p.airFlags())
 }
 
-// dayFlags tells the command what is drawn from the tub and what is topped up.
-func (p *planner) dayFlags(i int, c *Cooling, bed time.Time) string {
+// drawFlags tells the command what is drawn from the tub.
+func (p *planner) drawFlags(i int, bed time.Time) string {
 	flags := ""
 	for _, d := range p.draws(i, bed) {
 		flags += fmt.Sprintf(" --pour %vL:%vs-%vs", litres(d.Volume), d.Start.Seconds(), d.End.Seconds())
 	}
+	return flags
+}
+
+// dayFlags tells the command what is drawn from the tub and what is topped up.
+func (p *planner) dayFlags(i int, c *Cooling, bed time.Time) string {
+	flags := p.drawFlags(i, bed)
 	for _, t := range c.TopUps {
 		flags += fmt.Sprintf(" --top-up %vkg:%vs", t.Ice, t.time.Sub(bed).Seconds())
 	}

@@ -5,6 +5,7 @@ import (
 	"errors"
 	"fmt"
 	"reflect"
+	"regexp"
 	"strings"
 	"unicode/utf8"
 
@@ -33,6 +34,7 @@ func (e *FileError) Error() string {
 // key is an error that names the nearest known one.
 func Read(name string, data []byte) (Day, error) {
 	var day Day
+	data = bytes.TrimPrefix(data, []byte("\ufeff")) // what some editors begin a file with
 	switch {
 	case len(bytes.TrimSpace(data)) == 0:
 		return Day{}, &FileError{name, 0, "is empty", "pourwell event --sample prints a file to start from"}
@@ -72,7 +74,44 @@ func fileError(name string, data []byte, err error) error {
 		return &FileError{name, line, fmt.Sprintf("%q %s", text.Text, text.What), text.Hint}
 	}
 	what, hint := splitHint(strings.TrimPrefix(err.Error(), "toml: "))
+	if m := misplaced.FindStringSubmatch(what); m != nil {
+		what, hint = misplacedValue(m[1], keyOnLine(data, line))
+	}
+	if strings.HasSuffix(what, "is already defined") {
+		hint = "drop one of the two lines"
+	}
 	return &FileError{name, line, what, hint}
+}
+
+// misplaced is what the TOML reader says of a value of another sort than the
+// key takes.
+var misplaced = regexp.MustCompile(`^cannot decode TOML (.+) into struct field`)
+
+// misplacedValue says that a value of that sort does not go under the key.
+func misplacedValue(sort, key string) (what, hint string) {
+	what = key + " takes no " + sort
+	switch {
+	case sort == "local date":
+		return what, "a date is text in quotes, for example " + key + ` = "2027-07-17"`
+	case strings.HasPrefix(sort, "local") || sort == "datetime":
+		return what, "a time is text in quotes, for example " + key + ` = "15:00"`
+	case sort == "array":
+		return what, "write one value"
+	}
+	if keys := keysOf(reflect.TypeFor[Day](), []string{key}); len(keys) > 0 {
+		return what, fmt.Sprintf("it is a table: write [%s] and below it %s", key, strings.Join(keys, ", "))
+	}
+	return what, "a line reads key = value, text in quotes"
+}
+
+// keyOnLine returns the key that stands on a line of data.
+func keyOnLine(data []byte, line int) string {
+	lines := strings.Split(string(data), "\n")
+	if line < 1 || line > len(lines) {
+		return "this"
+	}
+	key, _, _ := strings.Cut(lines[line-1], "=")
+	return strings.TrimSpace(key)
 }
 
 // splitHint parts the message of a quantity that the TOML reader has turned
@@ -115,6 +154,9 @@ func keysOf(t reflect.Type, path []string) []string {
 		t = t.Elem()
 	}
 	var keys []string
+	if t.Kind() != reflect.Struct {
+		return nil
+	}
 	for i := range t.NumField() {
 		f := t.Field(i)
 		key, ok := f.Tag.Lookup("toml")

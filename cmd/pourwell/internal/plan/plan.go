@@ -83,6 +83,7 @@ type Cooling struct {
 	Ice         float64   `json:"ice_kg"`               // at the start
 	Water       float64   `json:"water_l"`
 	TopUp       float64   `json:"top_up_kg"` // all of them together
+	hold        string    // of the upkeep, as a flag of the command; "" where no ice holds the beer
 	TopUps      []TopUp   `json:"top_ups"`
 	Warmest     float64   `json:"warmest_c"` // beer drawn while guests are there
 	ServeAt     float64   `json:"serve_at_c"`

@@ -150,6 +150,11 @@ func regulator(t *testing.T) string {
 
 func TestUnderScoredKeysAreShown(t *testing.T) {
 	for text, want := range map[string][2]string{
+		"date = 2027-07-17\n":                  {"f.toml:1: date takes no local date", `a date is text in quotes, for example date = "2027-07-17"`},
+		"title = 'a'\ntitle = 'b'\n":           {"f.toml:2: key title is already defined", "drop one of the two lines"},
+		"\ufefftitle = 5\n":                    {"f.toml:1: title takes no integer", "a line reads key = value, text in quotes"},
+		"guests = 60\n":                        {"f.toml:1: guests takes no integer", "it is a table: write [guests] and below it count, share, first_hour, later, weather, spread, confidence"},
+		"[guests]\ncount = [60]\n":             {"f.toml:2: count takes no array", "write one value"},
 		"[gests]\ncount = 60\n":                {`f.toml:1: unknown key "gests"`, "did you mean guests?"},
 		"\n[guests]\ncoutn = 60\n":             {`f.toml:3: unknown key "guests.coutn"`, "did you mean count?"},
 		"[[beer]]\n[beer.tub]\nsise = '80L'\n": {`f.toml:3: unknown key "beer.tub.sise"`, "did you mean size?"},

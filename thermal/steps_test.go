@@ -1,7 +1,6 @@
 package thermal
 
 import (
-	"errors"
 	"math"
 	"testing"
 	"time"
@@ -9,23 +8,6 @@ import (
 	"example.com/pourwell/internal/checktest"
 	"example.com/pourwell/volume"
 )
-
-// symbols returns the steps by symbol, after checking that each can be read:
-// finite, named and with a source.
-func symbols(t *testing.T, steps []volume.Step) map[string]float64 {
-	t.Helper()
-	out := map[string]float64{}
-	for _, s := range steps {
-		if s.Name == "" || s.Symbol == "" || s.Source == "" || math.IsNaN(s.Value) || math.IsInf(s.Value, 0) {
-			t.Errorf("step %+v", s)
-		}
-		if old, ok := out[s.Symbol]; ok && old != s.Value {
-			t.Errorf("%s stands for %v and %v", s.Symbol, old, s.Value)
-		}
-		out[s.Symbol] = s.Value
-	}
-	return out
-}
 
 // The working of each result holds enough to redo its sum with a pencil.
 func TestChillStepsByHand(t *testing.T) {
@@ -116,18 +98,4 @@ func TestChillStepsByHand(t *testing.T) {
 	s = symbols(t, k.Steps())
 	checktest.Near(t, "k", math.Log((s["T1"]-s["T_air"])/(s["T2"]-s["T_air"]))/(s["t2"]-s["t1"]), s["k"], 1e-12)
 	checktest.Near(t, "UA", s["k"]*s["C"], float64(k.UA), 1e-12)
-}
-
-// A coil that meets every target, and one that meets none.
-func TestCoilLimitEnds(t *testing.T) {
-	long := DefaultCoil().Pumped()
-	long.Length, long.Bore, long.Winding = 200, 4e-3, 0.1
-	if l, err := long.LargestFlow(Celsius(5.5), Celsius(5)); !errors.Is(err, ErrNoSolution) || !math.IsNaN(float64(l.Flow)) {
-		t.Errorf("200 m for half a kelvin: %v, %v", l.Flow, err)
-	}
-	short := DefaultCoil().in(Celsius(4.9), 25, 0)
-	short.Length = 0.1
-	if l, err := short.LargestFlow(Celsius(40), Celsius(5)); !errors.Is(err, ErrNoSolution) || !math.IsNaN(float64(l.Flow)) {
-		t.Errorf("10 cm for 35 K: %v, %v", l.Flow, err)
-	}
 }

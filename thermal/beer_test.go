@@ -4,6 +4,8 @@ import (
 	"errors"
 	"math"
 	"testing"
+
+	"example.com/pourwell/internal/checktest"
 )
 
 // A 12 °P wort (1.0484) fermented to 5.0 % ABV leaves beer near 1.010: the
@@ -27,4 +29,15 @@ func TestBeerFromOriginal(t *testing.T) {
 			t.Errorf("original gravity %v: error %v, want a RangeError", og, err)
 		}
 	}
+}
+
+// Balling's rule on ordinary beer gives the 12 °P that texts pair with it; a
+// wort is its own original.
+func TestOriginalExtract(t *testing.T) {
+	checktest.Near(t, "ordinary beer", Beer{}.OriginalExtract(), 12, 0.5)
+	wort, err := BeerOf(0, 1.0484)
+	if err != nil {
+		t.Fatal(err)
+	}
+	checktest.Near(t, "wort of 1.0484", wort.OriginalExtract(), 12, 0.05)
 }

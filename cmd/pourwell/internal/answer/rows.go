@@ -1,4 +1,4 @@
-package main
+package answer
 
 import (
 	"bufio"
@@ -10,81 +10,76 @@ import (
 	"example.com/pourwell/cmd/pourwell/internal/draw"
 	"example.com/pourwell/cmd/pourwell/internal/report"
 	"example.com/pourwell/cmd/pourwell/internal/sweep"
-	"example.com/pourwell/internal/quantity"
 )
 
 // mostLines is how many rows are laid out as text or drawn; JSON and CSV have
 // no end.
 const mostLines = 20000
 
-// A rowsFailed error reports rows without an answer.
-type rowsFailed struct{ sweep.Tally }
+// A RowsFailed error reports rows without an answer.
+type RowsFailed struct{ sweep.Tally }
 
-func (e rowsFailed) Error() string { return e.message(quantity.Both) }
+// Error says how many failed, and why the first did.
+func (e *RowsFailed) Error() string { return e.Count() + e.First.Error() }
 
-// message returns the text of e with its numbers in the units given.
-func (e rowsFailed) message(units quantity.System) string {
-	what, _, _ := describe(e.First, units)
+// Count says how many failed, as what stands before the first one's reason.
+func (e *RowsFailed) Count() string {
 	rows := "rows"
 	if e.Rows == 1 {
 		rows = "row"
 	}
-	return fmt.Sprintf("%d of %d %s failed; the first is row %d: %s", e.Failed, e.Rows, rows, e.FirstRow, what)
+	return fmt.Sprintf("%d of %d %s failed; the first is row %d: ", e.Failed, e.Rows, rows, e.FirstRow)
 }
 
-// failure returns what is wrong with a row as its own words, "" if nothing is.
-func failure(err error, units quantity.System) string {
-	if err == nil {
-		return ""
-	}
-	what, hint, code := describe(err, units)
-	if code == exitUsage && hint != "" {
-		what += "; " + hint
-	}
-	return brief(what)
-}
-
-// many runs a calculation over a range or a file and writes its rows.
-func many(plan *sweep.Plan, g globals, con console, opt report.Options) error {
-	rows, err := open(plan, g, con)
+// many runs the calculation over a range or a file and writes its rows.
+func (r *Request) many(plan *sweep.Plan, opt report.Options) error {
+	rows, err := r.open(plan)
 	if err != nil {
 		return err
 	}
 	opt.Spreads = plan.InputSpreads()
-	p := newProgress(con.err, "rows", rows.Len())
-	w := bufio.NewWriterSize(con.out, 1<<16)
+	p := newProgress(r.Err, "rows", rows.Len())
+	w := bufio.NewWriterSize(r.Out, 1<<16)
 	var tally sweep.Tally
 	switch {
-	case g.Plot != "" || g.Format == "text":
-		tally, err = sheet(rows, plan, g, w, opt, p)
-	case g.Format == "json":
-		tally, err = jsonRows(rows, plan, w, opt, p)
+	case r.Plot.Name != "" || r.Format == "text":
+		tally, err = r.sheet(rows, plan, w, opt, p)
+	case r.Format == "json":
+		tally, err = r.jsonRows(rows, plan, w, opt, p)
 	default:
-		tally, err = csvRows(rows, w, opt, p)
+		tally, err = r.csvRows(rows, w, opt, p)
 	}
 	p.clear()
 	if flushed := w.Flush(); err == nil {
 		err = flushed
 	}
 	if err == nil && tally.Failed > 0 {
-		return rowsFailed{tally}
+		return &RowsFailed{tally}
 	}
 	return err
 }
 
 // open returns the rows asked for.
-func open(plan *sweep.Plan, g globals, con console) (*sweep.Rows, error) {
-	if g.Input == "" {
-		return plan.Rows(g.show())
+func (r *Request) open(plan *sweep.Plan) (*sweep.Rows, error) {
+	switch r.Input {
+	case "":
+		return plan.Rows(r.Show)
+	case "-":
+		return plan.Batch(r.In, r.Show)
 	}
-	if g.Input == "-" {
-		return plan.Batch(con.in, g.show())
-	}
-	f, err := os.Open(g.Input)
+	f, err := os.Open(r.Input)
 	if err != nil {
 		return nil, calc.FileError("--input", err)
 	}
-	return plan.Batch(f, g.show()) // open until the command ends
+	return plan.Batch(f, r.Show) // open until the command ends
+}
+
+// failure returns what is wrong with a row, "" if nothing is.
+func (r *Request) failure(row *sweep.Row) string {
+	if row.Err == nil {
+		return ""
+	}
+	return r.Failure(row.Err)
 }
 
 func keys(rows *sweep.Rows) []string {
@@ -95,22 +90,22 @@ func keys(rows *sweep.Rows) []string {
 	return all
 }
 
-func csvRows(rows *sweep.Rows, w io.Writer, opt report.Options, p *progress) (sweep.Tally, error) {
+func (r *Request) csvRows(rows *sweep.Rows, w io.Writer, opt report.Options, p *progress) (sweep.Tally, error) {
 	if _, err := w.Write(report.AppendCSVHeader(nil, keys(rows))); err != nil {
 		return sweep.Tally{}, err
 	}
 	return rows.Stream(w, func(buf []byte, row *sweep.Row) []byte {
-		return report.AppendCSV(buf, row.Cells, failure(row.Err, opt.Units), &opt)
+		return report.AppendCSV(buf, row.Cells, r.failure(row), &opt)
 	}, p.tell)
 }
 
-func jsonRows(rows *sweep.Rows, plan *sweep.Plan, w io.Writer, opt report.Options, p *progress) (sweep.Tally, error) {
+func (r *Request) jsonRows(rows *sweep.Rows, plan *sweep.Plan, w io.Writer, opt report.Options, p *progress) (sweep.Tally, error) {
 	if err := report.RowsHead(w, plan.Base, rows.Varies, opt); err != nil {
 		return sweep.Tally{}, err
 	}
 	comma := &separator{w: w}
 	tally, err := rows.Stream(comma, func(buf []byte, row *sweep.Row) []byte {
-		return report.AppendJSON(append(buf, ",\n"...), row.Cells, failure(row.Err, opt.Units))
+		return report.AppendJSON(append(buf, ",\n"...), row.Cells, r.failure(row))
 	}, p.tell)
 	if err != nil {
 		return tally, err
@@ -138,27 +133,27 @@ func totals(t *sweep.Tally) report.Totals {
 }
 
 // sheet keeps all rows, to lay them out as text or to draw them.
-func sheet(rows *sweep.Rows, plan *sweep.Plan, g globals, w io.Writer, opt report.Options, p *progress) (sweep.Tally, error) {
+func (r *Request) sheet(rows *sweep.Rows, plan *sweep.Plan, w io.Writer, opt report.Options, p *progress) (sweep.Tally, error) {
 	all, tally, err := rows.Collect(mostLines, p.tell)
 	if err != nil {
 		return tally, err
 	}
-	s := report.Sheet{Totals: totals(&tally), Grid: g.Input == "" && len(plan.Axes) == 2}
-	if s.Grid && g.Show == "" {
+	s := report.Sheet{Totals: totals(&tally), Grid: r.Input == "" && len(plan.Axes) == 2}
+	if s.Grid && r.Show == nil {
 		s.Lead = rows.Lead
 	}
 	for _, c := range rows.Columns {
 		s.Heads = append(s.Heads, head(c, plan.Base.Calculation()))
 	}
-	for _, r := range all {
-		s.Lines = append(s.Lines, report.Line{Cells: r.Cells, Failure: failure(r.Err, opt.Units)})
+	for i := range all {
+		s.Lines = append(s.Lines, report.Line{Cells: all[i].Cells, Failure: r.failure(&all[i])})
 	}
-	if g.Plot != "" {
-		if err := draw.Sweep(&s, rows.Lead, plan, g.show(), g.plot(), opt); err != nil {
+	if r.Plot.Name != "" {
+		if err := draw.Sweep(&s, rows.Lead, plan, r.Show, r.Plot, opt); err != nil {
 			return tally, calc.FileError("--plot", err)
 		}
 	}
-	switch g.Format {
+	switch r.Format {
 	case "json":
 		return tally, jsonSheet(&s, rows, plan, w, opt)
 	case "csv":

@@ -1,6 +1,7 @@
 package catalog
 
 import (
+	"errors"
 	"time"
 
 	"example.com/pourwell/cmd/pourwell/internal/calc"
@@ -85,11 +86,14 @@ func setRush(out *calc.Result, q volume.Queue) error {
 	out.Set("first_half_hour_taps", float64(first.Taps))
 	b.Taps = q.Taps
 	rush, err := b.Queue()
-	if err != nil {
+	if errors.Is(err, volume.ErrNever) {
 		out.Set("first_half_hour_backlog", b.Backlog(q.Taps, 30*time.Minute))
 		out.Note("In the first half hour more guests come than can be served: about {first_half_hour_backlog} are waiting at its end." +
 			" Open {first_half_hour_taps} then, or pour ahead.")
 		return nil
+	}
+	if err != nil {
+		return err
 	}
 	out.Set("first_half_hour_wait_s", rush.Mean.Seconds())
 	if first.Taps > q.Taps {

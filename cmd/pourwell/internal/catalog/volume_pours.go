@@ -40,7 +40,7 @@ func drinkInputs() []calc.Input {
 }
 
 func runPours(in *calc.Values, out *calc.Result) error {
-	p, err := readKegPour(in, out)
+	p, err := readKegPour(in)
 	if err != nil {
 		return err
 	}

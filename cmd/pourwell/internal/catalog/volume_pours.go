@@ -16,11 +16,8 @@ var pours = calc.Calculation{
 		"volume pours --keg us-sixth --glass us-pint --head 1in",
 		"volume pours --keg 50L --glass uk-pint --head 5% --line 3/16in:5ft --light sun",
 	},
-	Inputs: pourInputs(
-		calc.Input{Name: "all", Kind: quantity.Switch, Help: "list every glass known by name"},
-		calc.Input{Name: "abv", Kind: quantity.Share, Default: "5%", Key: "abv_share", Help: "alcohol by volume", Limit: "volume: alcohol by volume"},
-		calc.Input{Name: "light", Kind: quantity.Text, Choices: []string{"sun", "shade", "lamps", "dark"}, Help: "what falls on the glass; gives advice on it"},
-	),
+	Shared: []func() []calc.Input{pourInputs, drinkInputs},
+	NoAir:  true,
 	Results: []calc.Key{
 		{Key: "pours", Label: "whole pours"},
 		{Key: "liquid_per_pour_l", Label: "beer in each"},
@@ -30,11 +27,16 @@ var pours = calc.Calculation{
 		{Key: "uk_units", Label: "UK units in each"},
 		{Key: "au_drinks", Label: "Australian standard drinks"},
 	},
-	Cautions: []string{
-		"Standard drinks count what is served. They do not say who may drive or has had enough: offer water and food, serve nobody" +
-			" who is drunk or under age. Local law decides.",
-	},
 	Run: runPours,
+}
+
+// drinkInputs are what pours asks for beyond [pourInputs], behind them.
+func drinkInputs() []calc.Input {
+	return []calc.Input{
+		{Name: "all", Kind: quantity.Switch, Help: "list every glass known by name"},
+		{Name: "abv", Kind: quantity.Share, Default: "5%", Key: "abv_share", Help: "alcohol by volume", Limit: "volume.Yield.Drinks.abv"},
+		{Name: "light", Kind: quantity.Text, Choices: []string{"sun", "shade", "lamps", "dark"}, Help: "what falls on the glass; gives advice on it"},
+	}
 }
 
 func runPours(in *calc.Values, out *calc.Result) error {
@@ -51,16 +53,18 @@ func runPours(in *calc.Values, out *calc.Result) error {
 		return err
 	}
 	out.Answer = "The keg gives {pours} " + plural(y.Pours, "pour") + " with {liquid_per_pour_l} of beer in each."
-	out.Set("pours", float64(y.Pours))
-	out.Set("liquid_per_pour_l", float64(y.Liquid/volume.Litre))
-	out.Set("lost_l", float64(y.Lost/volume.Litre))
-	out.Set("rest_l", float64(y.Rest/volume.Litre))
-	out.Set("us_drinks", d.US)
-	out.Set("uk_units", d.UK)
-	out.Set("au_drinks", d.AU)
+	out.Put("pours", y.Pours)
+	out.Put("liquid_per_pour_l", y.Liquid)
+	out.Put("lost_l", y.Lost)
+	out.Put("rest_l", y.Rest)
+	out.Put("us_drinks", d.US)
+	out.Put("uk_units", d.UK)
+	out.Put("au_drinks", d.AU)
 	out.Band("pours", y.Band)
 	out.Working(y.Steps)
-	notePour(in, out, p)
+	out.Remark(y.Cautions())
+	out.Remark(d.Cautions())
+	noteHead(in, out, p)
 	if in.On("all") {
 		listGlasses(out, p)
 	}
@@ -87,9 +91,7 @@ func adviseGlass(in *calc.Values, out *calc.Result, g volume.Glass) error {
 	if !ok {
 		return nil
 	}
-	all, err := g.Advice(in.Number("abv"), light)
-	for _, a := range all {
-		out.Note(a.What + " " + a.Why + " (" + string(a.Status) + ")")
-	}
+	notes, err := g.Notes(in.Number("abv"), light)
+	out.Remark(notes)
 	return err
 }

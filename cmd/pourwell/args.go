@@ -73,7 +73,7 @@ func checkGlobals(ctx *kong.Context) error {
 		case times[name] > 1:
 			return &calc.UsageError{What: fmt.Sprintf("--%s is given %d times", name, times[name]), Hint: "give it once"}
 		case p.Flag.Target.Kind() == reflect.String && p.Flag.Target.Len() == 0:
-			return &calc.UsageError{What: "--" + name + " is empty", Hint: strings.ReplaceAll(globalHelp[name], "$$", "$")}
+			return &calc.UsageError{What: "--" + name + " is empty", Hint: globalHelp[name]}
 		}
 	}
 	return nil

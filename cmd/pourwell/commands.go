@@ -17,17 +17,17 @@ import (
 
 // globals are the flags every command has.
 type globals struct {
-	Units     string `enum:"us,metric,both" default:"both" help:"${units}"`
-	Format    string `enum:"text,json,csv,markdown" default:"text" help:"${format}"`
-	Explain   bool   `help:"${explain}"`
-	Rows      string `help:"${rows}" placeholder:"NAME"`
-	Plot      string `help:"${plot}" placeholder:"FILE" files:"svg,png"`
-	Overwrite bool   `help:"${overwrite}"`
-	Input     string `help:"${input}" placeholder:"FILE" files:"csv"`
-	Literal   bool   `help:"${literal}"`
-	Show      string `help:"${show}" placeholder:"KEY,..."`
-	Samples   whole  `help:"${samples}" placeholder:"N"`
-	Seed      whole  `help:"${seed}" default:"1"`
+	Units     string `enum:"us,metric,both" default:"both"`
+	Format    string `enum:"text,json,csv,markdown" default:"text"`
+	Explain   bool
+	Rows      string
+	Plot      string `files:"svg,png"`
+	Overwrite bool
+	Input     string `files:"csv"`
+	Literal   bool
+	Show      string
+	Samples   whole
+	Seed      whole `default:"1"`
 }
 
 // plot returns the file of the figure.
@@ -58,9 +58,10 @@ func (w *whole) UnmarshalText(text []byte) error {
 	return nil
 }
 
-// globalHelp describes the global flags, for the parser and the help alike.
-var globalHelp = kong.Vars{
-	"units":     "us, metric or both (default, or $$POURWELL_UNITS); display only",
+// globalHelp describes the global flags. The parser is told none of it: help is
+// not its part, and it would take half of its time over it.
+var globalHelp = map[string]string{
+	"units":     "us, metric or both (default, or $POURWELL_UNITS); display only",
 	"format":    "text (default), json or csv; the event also markdown",
 	"explain":   "show the working with its sources",
 	"rows":      "with --format csv: write this list of rows, such as tubes or course",
@@ -80,17 +81,17 @@ var globalNames = []string{"units", "format", "explain", "plot", "overwrite", "i
 type root struct {
 	globals
 	kong.Plugins
-	Event eventFlags `cmd:"" help:"the whole day from one file"`
-	Help  helpFlags  `cmd:"" help:"help on a command, or on: units, exit"`
+	Event eventFlags `cmd:""`
+	Help  helpFlags  `cmd:""`
 }
 
 type eventFlags struct {
-	File   string `arg:"" optional:"" help:"the day, as TOML"`
-	Sample bool   `help:"print a sample file"`
+	File   string `arg:"" optional:""`
+	Sample bool
 }
 
 type helpFlags struct {
-	Topic []string `arg:"" optional:"" help:"a package, a calculation, or a topic"`
+	Topic []string `arg:"" optional:""`
 }
 
 // words collects what is typed for one flag of a calculation, as text; the
@@ -122,18 +123,18 @@ var (
 
 // packageCommand returns a pointer to a structure the parser understands: one
 // command for the package, below it one for each calculation with its flags.
-func packageCommand(pkg, about string, calculations []*calc.Calculation) any {
+func packageCommand(pkg string, calculations []*calc.Calculation) any {
 	var fields []reflect.StructField
 	for _, c := range calculations {
 		if c.Package == pkg {
-			fields = append(fields, command(c.Name, c.Summary, reflect.StructOf(flagFields(c.Ready()))))
+			fields = append(fields, command(c.Name, reflect.StructOf(flagFields(c.Ready()))))
 		}
 	}
-	return reflect.New(reflect.StructOf([]reflect.StructField{command(pkg, about, reflect.StructOf(fields))})).Interface()
+	return reflect.New(reflect.StructOf([]reflect.StructField{command(pkg, reflect.StructOf(fields))})).Interface()
 }
 
-func command(name, help string, t reflect.Type) reflect.StructField {
-	tag := fmt.Sprintf(`cmd:"" name:%q help:%q`, name, help)
+func command(name string, t reflect.Type) reflect.StructField {
+	tag := fmt.Sprintf(`cmd:"" name:%q`, name)
 	return reflect.StructField{Name: fieldName(name), Type: t, Tag: reflect.StructTag(tag)}
 }
 
@@ -144,7 +145,7 @@ func flagFields(c *calc.Calculation) []reflect.StructField {
 		if in.Kind == quantity.Switch {
 			t = boolType
 		}
-		tag := fmt.Sprintf(`name:%q help:%q`, in.Name, strings.ReplaceAll(in.Help, "$", ""))
+		tag := fmt.Sprintf(`name:%q`, in.Name)
 		fields = append(fields, reflect.StructField{Name: fieldName(in.Name), Type: t, Tag: reflect.StructTag(tag)})
 	}
 	return fields
@@ -175,10 +176,10 @@ func parserOf(calculations []*calc.Calculation) (*kong.Kong, *root, error) {
 	r := &root{}
 	for _, p := range catalog.Packages {
 		if slices.ContainsFunc(calculations, func(c *calc.Calculation) bool { return c.Package == p.Name }) {
-			r.Plugins = append(r.Plugins, packageCommand(p.Name, p.About, calculations))
+			r.Plugins = append(r.Plugins, packageCommand(p.Name, calculations))
 		}
 	}
-	k, err := kong.New(r, kong.Name("pourwell"), kong.NoDefaultHelp(), globalHelp,
+	k, err := kong.New(r, kong.Name("pourwell"), kong.NoDefaultHelp(),
 		kong.WithHyphenPrefixedParameters(true), kong.Exit(func(int) {}))
 	return k, r, err
 }

@@ -68,7 +68,7 @@ func helpOverview(b *strings.Builder) {
 func helpGlobals(b *strings.Builder) {
 	b.WriteString("Everywhere\n")
 	for _, name := range globalNames {
-		text := strings.ReplaceAll(globalHelp[name], "$$", "$")
+		text := globalHelp[name]
 		fmt.Fprintf(b, "  --%-9s %s\n", name, report.Wrap(text, 14, 14))
 	}
 }

@@ -33,7 +33,7 @@ func man() string {
 	section(&b, "EVENT", literal(strings.TrimRight(helpEvent, "\n")))
 	b.WriteString(".SH OPTIONS EVERYWHERE\n")
 	for _, name := range globalNames {
-		tagged(&b, "--"+name, strings.ReplaceAll(globalHelp[name], "$$", "$"))
+		tagged(&b, "--"+name, globalHelp[name])
 	}
 	for _, t := range topics() {
 		if !slices.Contains([]string{"man", "completion", "licences"}, t.name) {

@@ -6,8 +6,8 @@ import (
 	"example.com/pourwell/thermal"
 )
 
-// BeerInputs describe the beer. A calculation that needs one appends them to
-// its inputs and reads them with [Values.Beer].
+// BeerInputs describe the beer. A calculation that needs one shares them and
+// reads them with [Values.Beer].
 func BeerInputs() []Input {
 	return []Input{
 		{Name: "abv", Kind: quantity.Share, Default: "5%", Key: "abv_share", Limit: "thermal: alcohol by volume", Help: "alcohol by volume"},

@@ -1,6 +1,7 @@
 package calc
 
 import (
+	"slices"
 	"strings"
 
 	"example.com/pourwell/internal/quantity"
@@ -48,15 +49,16 @@ type Key struct {
 
 // A Calculation describes one calculation of one package.
 type Calculation struct {
-	Package  string   // "carbonation", "thermal", "lines" or "volume"
-	Name     string   // for example "equilibrium"
-	Summary  string   // one line of help
-	Detail   string   // a paragraph of help
-	Examples []string // at least two command lines, without the program's name
-	Inputs   []Input  // its own; those of the air pressure are added, unless NoAir
-	NoAir    bool     // the air pressure does not enter the calculation
-	Results  []Key    // in the order of the answer
-	Cautions []string // said with every answer
+	Package  string           // "carbonation", "thermal", "lines" or "volume"
+	Name     string           // for example "equilibrium"
+	Summary  string           // one line of help
+	Detail   string           // a paragraph of help
+	Examples []string         // at least two command lines, without the program's name
+	Inputs   []Input          // its own; Ready adds those of Shared
+	Shared   []func() []Input // groups of further ones, which other calculations have too
+	NoAir    bool             // the air pressure does not enter the calculation; else its inputs are added
+	Results  []Key            // in the order of the answer
+	Cautions []string         // said with every answer
 
 	// Run reads the inputs, calls the package and fills the result. It may be
 	// called many times with the same arguments refilled, and by several
@@ -74,7 +76,10 @@ func (c *Calculation) Title() string { return c.Package + " " + c.Name }
 // before the calculation is used.
 func (c *Calculation) Ready() *Calculation {
 	if c.all == nil {
-		c.all = append([]Input{}, c.Inputs...)
+		for _, group := range c.Shared {
+			c.Inputs = slices.Concat(c.Inputs, group())
+		}
+		c.all = slices.Clone(c.Inputs)
 		if !c.NoAir {
 			c.all = append(c.all, airInputs...)
 		}

@@ -16,7 +16,7 @@ var airPump = calc.Calculation{
 		"carbonation airpump --keg half-barrel --temp 38F --co2 2.5vol --gauge 12psi",
 		"carbonation airpump --keg 30L --temp 6C --co2 5g/L --gauge 1bar --full 30% --for 8h --motion carried",
 	},
-	Inputs: append([]calc.Input{
+	Inputs: []calc.Input{
 		{Name: "keg", Kind: quantity.Volume, Named: "vessel", Default: "us-half", Help: "the keg"},
 		{Name: "temp", Kind: quantity.Temperature, Help: "beer temperature", Limit: "carbonation: temperature under air"},
 		{Name: "co2", Kind: quantity.Content, Default: "2.5vol", Help: "CO2 of the beer when tapped", Limit: "carbonation: content"},
@@ -26,7 +26,8 @@ var airPump = calc.Calculation{
 		{Name: "motion", Kind: quantity.Text, Default: "still", Choices: []string{"still", "carried"}, Help: "whether the keg stands or is carried about"},
 		{Name: "glass", Kind: quantity.Volume, Named: "glass", Default: "16oz", Help: "beer drawn for one glass"},
 		{Name: "stroke", Kind: quantity.Volume, Default: "0.3L", Help: "air that one stroke of the pump takes in", Limit: "carbonation: pump stroke"},
-	}, calc.BeerInputs()...),
+	},
+	Shared: []func() []calc.Input{calc.BeerInputs},
 	Results: []calc.Key{
 		{Key: "time_to_stale_s", Label: "past the oxygen of packaged beer after"},
 		{Key: "oxygen_mg_per_l", Label: "oxygen dissolved by the end"},

@@ -16,12 +16,13 @@ var blend = calc.Calculation{
 		"carbonation blend --temp 38F --co2 2.57vol --co2-share 70%",
 		"carbonation blend --temp 38F --co2 1.2vol --gauge 35psi",
 	},
-	Inputs: append([]calc.Input{
+	Inputs: []calc.Input{
 		{Name: "temp", Kind: quantity.Temperature, Help: "beer temperature", Limit: "carbonation: temperature"},
 		{Name: "co2", Kind: quantity.Content, Help: "CO2 to hold", Limit: "carbonation: content"},
 		{Name: "gauge", Kind: quantity.Gauge, Help: "pressure on the regulator"},
 		{Name: "co2-share", Kind: quantity.Share, Help: "share of CO2 in a bottled blend", Limit: "carbonation: CO2 share"},
-	}, calc.BeerInputs()...),
+	},
+	Shared: []func() []calc.Input{calc.BeerInputs},
 	Results: []calc.Key{
 		{Key: "co2_share", Label: "share of CO2"},
 		{Key: "gauge_kpa", Label: "gauge pressure"},

@@ -16,12 +16,13 @@ var equilibrium = calc.Calculation{
 		"carbonation equilibrium --temp 38F --gauge 12psi",
 		"carbonation equilibrium --temp 4C --co2 5g/L --elevation 600m",
 	},
-	Inputs: append([]calc.Input{
+	Inputs: []calc.Input{
 		{Name: "temp", Kind: quantity.Temperature, Help: "beer temperature", Limit: "carbonation: temperature"},
 		{Name: "gauge", Kind: quantity.Gauge, Help: "pressure on the regulator"},
 		{Name: "co2", Kind: quantity.Content, Help: "dissolved CO2", Limit: "carbonation: content"},
 		{Name: "co2-share", Kind: quantity.Share, Default: "100%", Help: "share of CO2 in the gas, the rest nitrogen", Limit: "carbonation: CO2 share"},
-	}, calc.BeerInputs()...),
+	},
+	Shared: []func() []calc.Input{calc.BeerInputs},
 	Results: []calc.Key{
 		{Key: "co2_volumes", Label: "CO2 content"},
 		{Key: "co2_g_per_l", Label: "CO2 content by mass"},

@@ -17,7 +17,7 @@ var sealed = calc.Calculation{
 		"carbonation sealed --vessel keg --co2 2.5vol --temp 4C --at 25C --regulator 0.8bar",
 		"carbonation sealed --co2 2.6vol --temp 38F --at 38F --openings 3",
 	},
-	Inputs: append([]calc.Input{
+	Inputs: []calc.Input{
 		{Name: "co2", Kind: quantity.Content, Help: "CO2 of the beer as it is drawn", Limit: "carbonation: content"},
 		{Name: "temp", Kind: quantity.Temperature, Help: "temperature when closed", Limit: "carbonation: temperature"},
 		{Name: "at", Kind: quantity.Temperature, Help: "temperature later", Limit: "carbonation: later temperature"},
@@ -28,7 +28,8 @@ var sealed = calc.Calculation{
 		{Name: "openings", Kind: quantity.Count, Default: "0", Help: "times it is opened and closed again", Limit: "carbonation: openings"},
 		{Name: "rating", Kind: quantity.Gauge, Help: "pressure the maker allows for the vessel"},
 		{Name: "regulator", Kind: quantity.Gauge, Help: "pressure set on a regulator that it is connected to later"},
-	}, calc.BeerInputs()...),
+	},
+	Shared: []func() []calc.Input{calc.BeerInputs},
 	Results: []calc.Key{
 		{Key: "gauge_kpa", Label: "pressure inside"},
 		{Key: "co2_volumes", Label: "CO2 in the beer"},

@@ -16,7 +16,7 @@ var supply = calc.Calculation{
 		"carbonation supply --keg half-barrel --kegs 2 --gauge 12psi --temp 38F --cylinder 5lb",
 		"carbonation supply --keg 19L --kegs 3 --gauge 0.8bar --temp 4C --cylinder 2kg --cylinder-temp 30C --carbonate-from 0vol",
 	},
-	Inputs: append([]calc.Input{
+	Inputs: []calc.Input{
 		{Name: "keg", Kind: quantity.Volume, Named: "vessel", Help: "the keg", Limit: "carbonation: keg"},
 		{Name: "kegs", Kind: quantity.Count, Default: "1", Help: "kegs to empty", Limit: "carbonation: kegs"},
 		{Name: "gauge", Kind: quantity.Gauge, Help: "pressure kept on the kegs"},
@@ -26,7 +26,8 @@ var supply = calc.Calculation{
 		{Name: "filling", Kind: quantity.Number, Default: "0.68", Help: "kg of CO2 for each litre of cylinder when full", Limit: "carbonation: filling ratio"},
 		{Name: "purge", Kind: quantity.Count, Default: "1", Help: "times the headspace of a fresh keg is filled and let out", Limit: "carbonation: purges"},
 		{Name: "carbonate-from", Kind: quantity.Content, Help: "CO2 in beer still to be carbonated or topped up", Limit: "carbonation: content"},
-	}, calc.BeerInputs()...),
+	},
+	Shared: []func() []calc.Input{calc.BeerInputs},
 	Results: []calc.Key{
 		{Key: "co2_kg", Label: "CO2 for all kegs"},
 		{Key: "co2_per_keg_kg", Label: "CO2 a keg"},

@@ -16,14 +16,15 @@ var uptake = calc.Calculation{
 		"carbonation uptake --temp 38F --gauge 12psi --depth 20in",
 		"carbonation uptake --temp 4C --gauge 0.8bar --depth 50cm --from 3vol --for 5h",
 	},
-	Inputs: append([]calc.Input{
+	Inputs: []calc.Input{
 		{Name: "temp", Kind: quantity.Temperature, Help: "beer temperature", Limit: "carbonation: temperature"},
 		{Name: "gauge", Kind: quantity.Gauge, Help: "pressure of pure CO2 on the keg"},
 		{Name: "depth", Kind: quantity.Length, Help: "depth of the beer in the keg", Limit: "carbonation: depth"},
 		{Name: "from", Kind: quantity.Content, Default: "0vol", Help: "CO2 in the beer at first", Limit: "carbonation: content"},
 		{Name: "for", Kind: quantity.Time, Help: "time on gas"},
 		{Name: "reach", Kind: quantity.Share, Help: "share of the way to the end; 90% unless --for is given", Limit: "carbonation: reach"},
-	}, calc.BeerInputs()...),
+	},
+	Shared: []func() []calc.Input{calc.BeerInputs},
 	Results: []calc.Key{
 		{Key: "time_s", Label: "time"},
 		{Key: "co2_volumes", Label: "CO2 content then"},

@@ -17,12 +17,13 @@ var balance = calc.Calculation{
 		"lines balance --tube 3/16in:vinyl --rise 2ft --co2 2.5vol --temp 38F",
 		"lines balance --tube 7mm:10m --tube 4mm:1m --flow 3L/min",
 	},
-	Inputs: runInputs(
-		calc.Input{Name: "flow", Kind: quantity.Flow, Default: "2oz/s", Help: "flow to balance for", Limit: "lines.Run.Gauge.q"},
-		calc.Input{Name: "gauge", Kind: quantity.Gauge, Help: "gauge pressure at the regulator, to find a length", Limit: "lines.Run.Length.g"},
-		calc.Input{Name: "co2", Kind: quantity.Content, Help: "CO2 in the beer, to find the pressure that holds it", Limit: "lines.Serving.Content"},
+	Inputs: []calc.Input{
+		{Name: "flow", Kind: quantity.Flow, Default: "2oz/s", Help: "flow to balance for", Limit: "lines.Run.Gauge.q"},
+		{Name: "gauge", Kind: quantity.Gauge, Help: "gauge pressure at the regulator, to find a length", Limit: "lines.Run.Length.g"},
+		{Name: "co2", Kind: quantity.Content, Help: "CO2 in the beer, to find the pressure that holds it", Limit: "lines.Serving.Content"},
 		glassInput,
-	),
+	},
+	Shared: []func() []calc.Input{runInputs, calc.BeerInputs},
 	Results: []calc.Key{
 		{Key: "gauge_kpa", Label: "gauge pressure"},
 		{Key: "length_m", Label: "length of the open tube"},

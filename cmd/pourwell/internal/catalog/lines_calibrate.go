@@ -16,11 +16,12 @@ var calibrateLine = calc.Calculation{
 		"lines calibrate --tube 7mm:10m --tube 4mm:1m --gauge 1.2bar --glass 0.3L --time 7s",
 	},
 	NoAir: true,
-	Inputs: runInputs(
+	Inputs: []calc.Input{
 		gaugeInput,
-		calc.Input{Name: "glass", Kind: quantity.Volume, Named: "glass", Help: "liquid that was caught, without foam", Limit: "lines.Run.Calibrate.glass"},
-		calc.Input{Name: "time", Kind: quantity.Time, Help: "to fill it", Limit: "lines.Run.Calibrate.measured"},
-	),
+		{Name: "glass", Kind: quantity.Volume, Named: "glass", Help: "liquid that was caught, without foam", Limit: "lines.Run.Calibrate.glass"},
+		{Name: "time", Kind: quantity.Time, Help: "to fill it", Limit: "lines.Run.Calibrate.measured"},
+	},
+	Shared: []func() []calc.Input{runInputs, calc.BeerInputs},
 	Results: []calc.Key{
 		{Key: "factor", Label: "factor on friction"},
 		{Key: "flow_l_per_min", Label: "flow as measured"},

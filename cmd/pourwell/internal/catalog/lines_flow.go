@@ -19,7 +19,8 @@ var flow = calc.Calculation{
 		"lines flow --tube 3/16in:5ft --rise 2ft --gauge 12psi",
 		"lines flow --temp 68F --co2 2.5vol --bath packed --tube 5/16in-od:50ft:wall0.7mm:coil8in:stainless --tube 3/16in:4ft --air 88F",
 	},
-	Inputs: append(runInputs(gaugeInput, glassInput), bathInputs()...),
+	Inputs: []calc.Input{gaugeInput, glassInput},
+	Shared: []func() []calc.Input{runInputs, calc.BeerInputs, bathInputs},
 	Results: []calc.Key{
 		{Key: "flow_l_per_min", Label: "flow"},
 		{Key: "pour_time_s", Label: "glass full in"},

@@ -19,11 +19,12 @@ var profile = calc.Calculation{
 		"lines profile --tube 3/16in:5ft:vinyl --rise 1ft --gauge 12psi --co2 2.57vol --air 86F",
 		"lines profile --tube 7mm:3m --tube 4mm:1.5m --gauge 0.9bar --co2 5g/L --temp 4C --line-temp 9C",
 	},
-	Inputs: append(runInputs(
+	Inputs: []calc.Input{
 		gaugeInput,
-		calc.Input{Name: "stations", Kind: quantity.Count, Default: "12", Help: "places along the line to list", Limit: "lines.Run.Profile.n"},
+		{Name: "stations", Kind: quantity.Count, Default: "12", Help: "places along the line to list", Limit: "lines.Run.Profile.n"},
 		creviceInput,
-	), servingInputs()...),
+	},
+	Shared: []func() []calc.Input{runInputs, calc.BeerInputs, servingInputs},
 	Results: []calc.Key{
 		{Key: "flow_l_per_min", Label: "flow"},
 		{Key: "outlet_c", Label: "beer at the tap"},

@@ -13,24 +13,24 @@ import (
 )
 
 // runInputs describe the way from keg to tap; every calculation of lines but
-// the cleaning has them. more comes first.
-func runInputs(more ...calc.Input) []calc.Input {
-	return append(append(more,
-		calc.Input{Name: "tube", Kind: quantity.Text, Repeat: true, Help: `from the keg on, as "3/16in:5ft", "7mm:10m:coil95mm" or "1/4in-od:20ft:wall0.7mm:stainless"`},
-		calc.Input{Name: "rise", Kind: quantity.Length, Default: "0m", Help: "from the surface of the beer in a full keg up to the tap", Limit: "lines.Run.Rise"},
-		calc.Input{Name: "temp", Kind: quantity.Temperature, Default: "38F", Help: "of the beer in the line", Limit: "lines.Run.Temp"},
-		calc.Input{Name: "full", Kind: quantity.Share, Default: "100%", Help: "how full the keg is", Limit: "lines.Run.Full"},
-		calc.Input{Name: "keg", Kind: quantity.Volume, Named: "vessel", Help: "the keg: its depth, and a dip tube", Limit: "volume: capacity of the vessel"},
-		calc.Input{Name: "keg-height", Kind: quantity.Length, Help: "depth of beer in a full keg; --keg gives it too, else 0.5 m", Limit: "lines.Run.KegHeight"},
-		calc.Input{Name: "dip-tube", Kind: quantity.Text, Help: "a tube down through the keg, as --tube"},
-		calc.Input{Name: "loss-k", Kind: quantity.Number, Default: "2.5", Help: "loss coefficients of entrance, barbs and jet together, on the last bore", Limit: "lines.Fitting.K"},
-		calc.Input{Name: "hardware", Kind: quantity.Text, Default: "2psi at 2oz/s", Help: "loss of coupler, shank and tap at a flow"},
-		calc.Input{Name: "calibration", Kind: quantity.Number, Default: "1", Help: "factor on friction, from lines calibrate", Limit: "lines.Run.Calibration"},
-	), calc.BeerInputs()...)
+// the cleaning has them.
+func runInputs() []calc.Input {
+	return []calc.Input{
+		{Name: "tube", Kind: quantity.Text, Repeat: true, Help: `from the keg on, as "3/16in:5ft", "7mm:10m:coil95mm" or "1/4in-od:20ft:wall0.7mm:stainless"`},
+		{Name: "rise", Kind: quantity.Length, Default: "0m", Help: "from the surface of the beer in a full keg up to the tap", Limit: "lines.Run.Rise"},
+		{Name: "temp", Kind: quantity.Temperature, Default: "38F", Help: "of the beer in the line", Limit: "lines.Run.Temp"},
+		{Name: "full", Kind: quantity.Share, Default: "100%", Help: "how full the keg is", Limit: "lines.Run.Full"},
+		{Name: "keg", Kind: quantity.Volume, Named: "vessel", Help: "the keg: its depth, and a dip tube", Limit: "volume.Vessel.Capacity"},
+		{Name: "keg-height", Kind: quantity.Length, Help: "depth of beer in a full keg; --keg gives it too, else 0.5 m", Limit: "lines.Run.KegHeight"},
+		{Name: "dip-tube", Kind: quantity.Text, Help: "a tube down through the keg, as --tube"},
+		{Name: "loss-k", Kind: quantity.Number, Default: "2.5", Help: "loss coefficients of entrance, barbs and jet together, on the last bore", Limit: "lines.Fitting.K"},
+		{Name: "hardware", Kind: quantity.Text, Default: "2psi at 2oz/s", Help: "loss of coupler, shank and tap at a flow"},
+		{Name: "calibration", Kind: quantity.Number, Default: "1", Help: "factor on friction, from lines calibrate", Limit: "lines.Run.Calibration"},
+	}
 }
 
 // glassInput is the glass that a pour is timed by.
-var glassInput = calc.Input{Name: "glass", Kind: quantity.Volume, Named: "glass", Default: "16oz", Help: "glass to fill, with liquid to the brim", Limit: "lines.Observation.Glass"}
+var glassInput = calc.Input{Name: "glass", Kind: quantity.Volume, Named: "glass", Default: "16oz", Help: "glass to fill, with liquid to the brim", Limit: "lines.Observation.Glass.Volume"}
 
 // readRun returns the run that the inputs describe.
 func readRun(in *calc.Values, out *calc.Result) (lines.Run, error) {

@@ -17,7 +17,7 @@ var calibrateKeg = calc.Calculation{
 		"thermal calibrate --keg 5gal --air 77F --reading 38F:0h --reading 48F:3h",
 		"thermal calibrate --melted 4kg --for 24h --air 25C",
 	},
-	Inputs: append([]calc.Input{
+	Inputs: []calc.Input{
 		{Name: "keg", Kind: quantity.Volume, Named: "vessel", Help: "keg by name or volume, full"},
 		{Name: "content", Kind: quantity.Volume, Help: "beer or water in it; a full keg if not given"},
 		{Name: "air", Kind: quantity.Temperature, Help: "steady air around it", Limit: "thermal: air temperature"},
@@ -26,7 +26,8 @@ var calibrateKeg = calc.Calculation{
 		{Name: "thermometer", Kind: quantity.Difference, Default: "0.3C", Help: "by which a reading may be off", Limit: "thermal: error of the thermometer"},
 		{Name: "melted", Kind: quantity.Mass, Help: "ice that melted in a closed box", Limit: "thermal: melted ice"},
 		{Name: "for", Kind: quantity.Time, Help: "time in which it melted", Limit: "thermal: time between first and last"},
-	}, calc.BeerInputs()...),
+	},
+	Shared: []func() []calc.Input{calc.BeerInputs},
 	Results: []calc.Key{
 		{Key: "ua_w_per_k", Label: "heat per kelvin (UA)"},
 		{Key: "ua_band_w_per_k", Label: "  give or take"},

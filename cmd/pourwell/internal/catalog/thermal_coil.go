@@ -20,7 +20,7 @@ var coil = calc.Calculation{
 		"thermal coil --length 50ft --inlet 68F --bath packed --flow 2oz/s",
 		"thermal coil --length 20m --bore 6.5mm --inlet 22C --flow 3L/min --target 5C --glass 0.4L --every 45s",
 	},
-	Inputs: append([]calc.Input{
+	Inputs: []calc.Input{
 		{Name: "length", Kind: quantity.Length, Help: "tube in the bath, such as 50ft or 15m", Limit: "thermal: tube length"},
 		{Name: "bore", Kind: quantity.Length, Default: "4.93mm", Help: "inside diameter of the tube", Limit: "thermal: bore"},
 		{Name: "wall", Kind: quantity.Length, Default: "0.71mm", Help: "thickness of the tube, stainless steel", Limit: "thermal: tube wall"},
@@ -32,7 +32,8 @@ var coil = calc.Calculation{
 		{Name: "target", Kind: quantity.Temperature, Default: "41F", Help: "as warm as beer may leave, for the largest steady flow"},
 		{Name: "glass", Kind: quantity.Volume, Named: "glass", Default: "16oz", Help: "beer in a glass"},
 		{Name: "every", Kind: quantity.Time, Default: "2min", Help: "from the start of one glass to the next", Limit: "thermal: time from glass to glass"},
-	}, calc.BeerInputs()...),
+	},
+	Shared: []func() []calc.Input{calc.BeerInputs},
 	Results: []calc.Key{
 		{Key: "outlet_c", Label: "without a rest"},
 		{Key: "first_glass_c", Label: "first glass"},

@@ -18,14 +18,15 @@ var warmGlass = calc.Calculation{
 		"thermal glass --glass us-pint --glass-temp 86F --beer-temp 38F --air 86F --for 10min",
 		"thermal glass --glass 0.5L --glass-mass 420g --beer-temp 4C --air 30C --sun 800W/m2 --for 15min",
 	},
-	Inputs: append([]calc.Input{
+	Inputs: []calc.Input{
 		{Name: "glass", Kind: quantity.Volume, Named: "glass", Default: "us-pint", Help: "glass by name or volume"},
 		{Name: "fill", Kind: quantity.Share, Default: "90%", Help: "share of the glass that holds beer, the rest head", Limit: "thermal: fill of the glass"},
 		{Name: "glass-mass", Kind: quantity.Mass, Help: "empty; that of the glass named if not given", Limit: "thermal: mass of the glass"},
 		{Name: "glass-temp", Kind: quantity.Temperature, Help: "before the pour; as warm as the air if not given", Limit: "thermal: air temperature"},
 		{Name: "beer-temp", Kind: quantity.Temperature, Help: "at the tap", Limit: "thermal: beer temperature"},
 		{Name: "for", Kind: quantity.Time, Default: "10min", Help: "time that the beer waits", Limit: "thermal: wait"},
-	}, append(surroundingInputs(), calc.BeerInputs()...)...),
+	},
+	Shared: []func() []calc.Input{surroundingInputs, calc.BeerInputs},
 	Results: []calc.Key{
 		{Key: "temperature_c", Label: "beer once in the glass"},
 		{Key: "glass_cost_k", Label: "  of it from the glass"},

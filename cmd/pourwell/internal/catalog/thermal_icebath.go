@@ -17,7 +17,7 @@ var iceBath = calc.Calculation{
 		"thermal icebath --keg 5gal --from 75F --to 40F --ice 60lb --water 15L --tub 65L --tub-height 60cm --air 86F",
 		"thermal icebath --keg 5gal --kegs 2 --from 4C --for 6h --ice 20kg --water 20L --tub 120L --tub-height 45cm --air 31C --pour 30L:1h-6h --top-up 5kg:3h",
 	},
-	Inputs: append([]calc.Input{
+	Inputs: []calc.Input{
 		{Name: "keg", Kind: quantity.Volume, Named: "vessel", Help: "keg by name or volume"},
 		{Name: "kegs", Kind: quantity.Count, Default: "1", Help: "kegs in the tub", Limit: "thermal: kegs in a tub"},
 		{Name: "full", Kind: quantity.Share, Default: "100%", Help: "share of each keg that holds beer", Limit: "thermal: fill"},
@@ -43,7 +43,8 @@ var iceBath = calc.Calculation{
 		{Name: "reserve", Kind: quantity.Share, Help: "with --bag: share of the first ice that is always left, 20% if not given", Limit: "thermal.Upkeep.Reserve"},
 		{Name: "hold", Kind: quantity.Temperature, Help: "with --bag: warmest beer to be drawn", Limit: "thermal: beer temperature"},
 		clearSkyInput,
-	}, append(surroundingInputs(), calc.BeerInputs()...)...),
+	},
+	Shared: []func() []calc.Input{surroundingInputs, calc.BeerInputs},
 	Results: []calc.Key{
 		{Key: "time_s", Label: "time"},
 		{Key: "temperature_c", Label: "beer as poured"},

@@ -18,7 +18,7 @@ var kegInAir = calc.Calculation{
 		"thermal keg --keg 5gal --from 38F --to 48F --air 86F --humidity 20%",
 		"thermal keg --keg us-half --from 3C --for 3h --air 31C --sun 800W/m2 --jacket 10mm",
 	},
-	Inputs: append([]calc.Input{
+	Inputs: []calc.Input{
 		{Name: "keg", Kind: quantity.Volume, Named: "vessel", Help: "keg by name or volume"},
 		{Name: "from", Kind: quantity.Temperature, Help: "beer at the start"},
 		{Name: "to", Kind: quantity.Temperature, Help: "beer at the end, to find the time"},
@@ -30,7 +30,8 @@ var kegInAir = calc.Calculation{
 		{Name: "ua", Kind: quantity.Conductance, Help: "measured heat per kelvin, from thermal calibrate"},
 		{Name: "car", Kind: quantity.Switch, Help: "in the boot of a closed car that stands in this air and sun"},
 		clearSkyInput,
-	}, append(surroundingInputs(), calc.BeerInputs()...)...),
+	},
+	Shared: []func() []calc.Input{surroundingInputs, calc.BeerInputs},
 	Results: []calc.Key{
 		{Key: "time_s", Label: "time"},
 		{Key: "temperature_c", Label: "beer"},

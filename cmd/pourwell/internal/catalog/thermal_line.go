@@ -20,7 +20,7 @@ var warmingLine = calc.Calculation{
 		"thermal line --length 10ft --inlet 38F --air 86F --standing 10min",
 		"thermal line --length 6m --bore 7mm --wall 1.5mm --insulation 13mm --inlet 3C --air 30C --sun 800W/m2 --flow 3L/min",
 	},
-	Inputs: append([]calc.Input{
+	Inputs: []calc.Input{
 		{Name: "length", Kind: quantity.Length, Help: "of the line, such as 10ft or 3m", Limit: "thermal: tube length"},
 		{Name: "bore", Kind: quantity.Length, Default: "3/16in", Help: "inside diameter", Limit: "thermal: bore"},
 		{Name: "wall", Kind: quantity.Length, Default: "1/8in", Help: "thickness of the tube, plastic", Limit: "thermal: tube wall"},
@@ -28,7 +28,8 @@ var warmingLine = calc.Calculation{
 		{Name: "inlet", Kind: quantity.Temperature, Help: "beer that enters, or stands at first", Limit: "thermal: beer temperature"},
 		{Name: "flow", Kind: quantity.Flow, Help: "of beer that runs", Limit: "thermal: flow"},
 		{Name: "standing", Kind: quantity.Time, Help: "time that beer waits in the line", Limit: "thermal: standing time"},
-	}, append(surroundingInputs(), calc.BeerInputs()...)...),
+	},
+	Shared: []func() []calc.Input{surroundingInputs, calc.BeerInputs},
 	Results: []calc.Key{
 		{Key: "outlet_c", Label: "leaves at"},
 		{Key: "temperature_c", Label: "after standing"},

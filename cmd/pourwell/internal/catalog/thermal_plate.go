@@ -20,7 +20,7 @@ var plate = calc.Calculation{
 		"thermal plate --inlet 50F --flow 2oz/s --contact pressed --ice 20lb",
 		"thermal plate --size 25x38cm --passage 5.5m --bore 6.5mm --inlet 12C --flow 3L/min --contact loose --every 1min",
 	},
-	Inputs: append([]calc.Input{
+	Inputs: []calc.Input{
 		{Name: "inlet", Kind: quantity.Temperature, Help: "beer that enters", Limit: "thermal: beer temperature at a plate"},
 		{Name: "contact", Kind: quantity.Text, Default: "pressed", Choices: []string{"pressed", "loose", "flooded"}, Help: "crushed ice pressed on, loose cubes, or standing in melt water"},
 		{Name: "size", Kind: quantity.Text, Default: "25x38cm", Help: "face that the ice lies on"},
@@ -31,7 +31,8 @@ var plate = calc.Calculation{
 		{Name: "ice", Kind: quantity.Mass, Default: "10kg", Help: "ice on the plate", Limit: "thermal: ice on the plate"},
 		{Name: "glass", Kind: quantity.Volume, Named: "glass", Default: "16oz", Help: "beer in a glass"},
 		{Name: "every", Kind: quantity.Time, Default: "2min", Help: "from the start of one glass to the next", Limit: "thermal: time from glass to glass"},
-	}, calc.BeerInputs()...),
+	},
+	Shared: []func() []calc.Input{calc.BeerInputs},
 	Results: []calc.Key{
 		{Key: "outlet_c", Label: "without a rest"},
 		{Key: "first_glass_c", Label: "first glass"},

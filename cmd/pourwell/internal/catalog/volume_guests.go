@@ -18,7 +18,7 @@ var guests = calc.Calculation{
 		"volume guests --guests 60 --for 5h --keg us-sixth --glass us-pint",
 		"volume guests --guests 200 --for 4h --confidence 95% --beer \"Pale:60%\" --beer \"Wheat:40%\"",
 	},
-	Inputs: append(crowdInputs(), pourInputs()...),
+	Shared: []func() []calc.Input{crowdInputs, pourInputs},
 	NoAir:  true,
 	Results: []calc.Key{
 		{Key: "kegs", Label: "kegs"},

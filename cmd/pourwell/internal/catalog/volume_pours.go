@@ -16,12 +16,8 @@ var pours = calc.Calculation{
 		"volume pours --keg us-sixth --glass us-pint --head 1in",
 		"volume pours --keg 50L --glass uk-pint --head 5% --line 3/16in:5ft --light sun",
 	},
-	Inputs: pourInputs(
-		calc.Input{Name: "all", Kind: quantity.Switch, Help: "list every glass known by name"},
-		calc.Input{Name: "abv", Kind: quantity.Share, Default: "5%", Key: "abv_share", Help: "alcohol by volume", Limit: "volume.Yield.Drinks.abv"},
-		calc.Input{Name: "light", Kind: quantity.Text, Choices: []string{"sun", "shade", "lamps", "dark"}, Help: "what falls on the glass; gives advice on it"},
-	),
-	NoAir: true,
+	Shared: []func() []calc.Input{pourInputs, drinkInputs},
+	NoAir:  true,
 	Results: []calc.Key{
 		{Key: "pours", Label: "whole pours"},
 		{Key: "liquid_per_pour_l", Label: "beer in each"},
@@ -32,6 +28,15 @@ var pours = calc.Calculation{
 		{Key: "au_drinks", Label: "Australian standard drinks"},
 	},
 	Run: runPours,
+}
+
+// drinkInputs are what pours asks for beyond [pourInputs], behind them.
+func drinkInputs() []calc.Input {
+	return []calc.Input{
+		{Name: "all", Kind: quantity.Switch, Help: "list every glass known by name"},
+		{Name: "abv", Kind: quantity.Share, Default: "5%", Key: "abv_share", Help: "alcohol by volume", Limit: "volume.Yield.Drinks.abv"},
+		{Name: "light", Kind: quantity.Text, Choices: []string{"sun", "shade", "lamps", "dark"}, Help: "what falls on the glass; gives advice on it"},
+	}
 }
 
 func runPours(in *calc.Values, out *calc.Result) error {

@@ -9,8 +9,8 @@ import (
 )
 
 // pourInputs describe how beer gets from a keg into glasses.
-func pourInputs(more ...calc.Input) []calc.Input {
-	return append([]calc.Input{
+func pourInputs() []calc.Input {
+	return []calc.Input{
 		{Name: "keg", Kind: quantity.Volume, Named: "vessel", Default: "us-sixth", Help: "the keg, by name or size", Limit: "volume.Vessel.Capacity"},
 		{Name: "glass", Kind: quantity.Volume, Named: "glass", Default: "us-pint", Help: "the glass or growler, by name or size to the brim", Limit: "volume.Glass.Volume"},
 		{Name: "glass-bore", Kind: quantity.Length, Help: "inside diameter of the glass at its head, such as 3.5in or 80mm; that of the glass named if not given", Limit: "volume.Glass.Bore"},
@@ -20,7 +20,7 @@ func pourInputs(more ...calc.Input) []calc.Input {
 		{Name: "waste", Kind: quantity.Share, Default: "5%", Help: "spilt or foamed over", Limit: "volume.Pour.Waste"},
 		{Name: "line", Kind: quantity.Text, Repeat: true, Help: "a tube left full at the end, as 3/16in:5ft"},
 		{Name: "first-glass", Kind: quantity.Volume, Default: "0oz", Help: "poured away at the start", Limit: "volume.Pour.FirstGlass"},
-	}, more...)
+	}
 }
 
 // readKegPour returns the pour that the inputs describe.

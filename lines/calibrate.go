@@ -3,6 +3,7 @@ package lines
 import (
 	"cmp"
 	"math"
+	"slices"
 	"time"
 
 	"example.com/pourwell/carbonation"
@@ -15,7 +16,7 @@ import (
 type Calibration struct {
 	Factor         float64     // on friction in the tubes, for [Run.Calibration]
 	Flow           Flow        // as measured
-	EquivalentBore unit.Length // of the tube that loses most, with which an uncalibrated run would pour as measured
+	EquivalentBore unit.Length // of the tube that loses most, with which an uncalibrated run would pour as measured; NaN if no bore near it does
 	LossPerMetre   Gradient    // of that tube, at the measured flow
 	Friction       unit.Pressure
 	Fixed          unit.Pressure // fittings and hardware
@@ -118,9 +119,9 @@ func (k *Calibration) equivalent(c *circuit, q float64) {
 	k.EquivalentBore = unit.Length(scale) * k.tube.Bore
 }
 
-// Steps returns the working.
+// Steps returns the working, without an equivalent bore that there is not.
 func (k Calibration) Steps() []Step {
-	return []Step{
+	return slices.DeleteFunc([]Step{
 		step("flow", "Q", float64(k.Flow), "m3_per_s", "glass over time, as measured"),
 		step("pressure left by the rise", "p − ρ g h", k.drive, "pa", "applied pressure less hydrostatics"),
 		step("fittings and hardware", "Δp_fixed", float64(k.Fixed), "pa", "estimates, at that flow"),
@@ -130,7 +131,7 @@ func (k Calibration) Steps() []Step {
 		step("bore of the tube that loses most", "d", float64(k.tube.Bore), "m", "given"),
 		step("its equivalent bore", "d_eq", float64(k.EquivalentBore), "m", "with which c would be 1"),
 		step("its loss", "Δp/L", float64(k.LossPerMetre), "pa_per_m", "with the factor"),
-	}
+	}, valueless)
 }
 
 // Band returns the uncertainty of the factor: half a second in the time, 0.5 psi

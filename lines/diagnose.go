@@ -142,7 +142,7 @@ func (o *Observation) applied() float64 { return o.Serving.Gauge.Pascals() }
 // ambient returns the air pressure in Pa.
 func (o *Observation) ambient() float64 { return o.Serving.Air.Pascals() }
 
-// Steps returns the working.
+// Steps returns the working, without what is not known.
 func (d Diagnosis) Steps() []Step {
 	if d.seen == nil {
 		return nil
@@ -160,7 +160,7 @@ func (d Diagnosis) Steps() []Step {
 	for _, f := range d.Findings {
 		steps = append(steps, step(f.Cause, "Δp", float64(f.Size), "pa", "size of the finding"))
 	}
-	return steps
+	return slices.DeleteFunc(steps, valueless)
 }
 
 // Band returns the uncertainty of the largest finding: what readings and

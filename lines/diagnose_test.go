@@ -151,8 +151,12 @@ func TestEachCauseIsFound(t *testing.T) {
 		if b := d.Band(); !(b.Low <= float64(f.Size) && float64(f.Size) < b.High) {
 			t.Errorf("%s: size %v outside %+v", f.Cause, f.Size, b)
 		}
-		if steps := d.Steps(); len(steps) != 8+len(d.Findings) {
-			t.Errorf("%s: %d steps", f.Cause, len(steps))
+		want := 8 + len(d.Findings)
+		if !d.Tap.IsValid() {
+			want-- // nothing was read there
+		}
+		if steps := d.Steps(); len(steps) != want {
+			t.Errorf("%s: %d steps, want %d", f.Cause, len(steps), want)
 		}
 	}
 }

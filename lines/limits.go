@@ -31,21 +31,30 @@ var (
 	limitContent     = volume.Range{Name: "content", Min: 0, Max: 6, Suffix: "volumes", Source: "from flat beer to more than a keg is rated for", Fields: "Serving.Content"}
 	limitCrevice     = volume.Range{Name: "crevice radius", Min: 0.5, Max: 100, Suffix: "um", Source: "from polished steel to a worn barb", Fields: "Serving.Crevice"}
 	limitStations    = volume.Range{Name: "number of stations", Min: 2, Max: 2000, Source: "of a profile", Fields: "Run.Profile.n"}
-	limitGlass       = volume.Range{Name: "glass", Min: 0.02, Max: 20, Suffix: "l", Source: "from a taster to a bucket", Fields: "Run.Calibrate.glass Observation.Glass"}
+	limitGlass       = volume.Range{Name: "glass", Min: 0.02, Max: 20, Suffix: "l", Source: "from a taster to a bucket", Fields: "Run.Calibrate.glass Observation.Glass.Volume"}
 	limitTime        = volume.Range{Name: "time for a glass", Min: 0.5, Max: 3600, Suffix: "s", Source: "a glass that somebody waited for", Fields: "Run.Calibrate.measured Observation.Time"}
 	limitBefore      = volume.Range{Name: "time before the pour", Min: 0, Max: 1000, Suffix: "d", Source: "longer than beer is kept", Fields: "Observation.Since Observation.CarbonatedFor"}
 )
 
-// limitAir is the range of the air pressure, which is carbonation's and stands
-// in its table alone.
-var limitAir = sync.OnceValue(func() volume.Range {
-	for _, r := range carbonation.Limits() {
-		if r.Name == "air pressure" {
-			return r
+// Ranges that are carbonation's and stand in its table alone: of the air
+// pressure, and of the temperatures at which an equilibrium is known.
+var (
+	limitAir     = fromCarbonation("air pressure")
+	limitSoluble = fromCarbonation("temperature")
+)
+
+// fromCarbonation returns a row of carbonation's table by its name, looked up
+// when it is first asked for.
+func fromCarbonation(name string) func() volume.Range {
+	return sync.OnceValue(func() volume.Range {
+		for _, r := range carbonation.Limits() {
+			if r.Name == name {
+				return r
+			}
 		}
-	}
-	panic("lines: carbonation has no range of the air pressure")
-})
+		panic("lines: carbonation has no range of the " + name)
+	})
+}
 
 // Limits returns the package's validity table: the range of every quantity
 // that its calculations check, with the reason for its bounds. That of the air

@@ -88,21 +88,19 @@ func (r Run) Stand(s Serving) (Standing, error) {
 
 var invalidStanding = Standing{Threshold: unit.Pressure(nan), HoldUp: unit.Volume(nan)}
 
-// Limits of the temperatures at which an equilibrium is known, °C: a line that
-// breaks out beyond them does so never, or always.
-const coldest, hottest = -1, 45
-
 // breakout returns the temperature above which the beer is supersaturated by
-// more than threshold.
+// more than threshold. A line that breaks out beyond the temperatures at which an
+// equilibrium is known does so always, or never.
 func (s *Standing) breakout(threshold float64) (thermal.Temperature, error) {
 	p := carbonation.AbsoluteOf(unit.Pressure(s.pressure + threshold))
 	t, err := carbonation.TemperatureFor(s.serving.Content, p, s.beer)
 	if errors.Is(err, ErrNoSolution) {
-		cold, err := s.serving.equilibrium(thermal.Celsius(coldest), s.beer)
+		coldest, hottest := thermal.Celsius(limitSoluble().Min), thermal.Celsius(limitSoluble().Max)
+		cold, err := s.serving.equilibrium(coldest, s.beer)
 		if err != nil || cold > p.Pascals() {
-			return thermal.Celsius(coldest), err
+			return coldest, err
 		}
-		return thermal.Celsius(hottest), nil
+		return hottest, nil
 	}
 	return t, err
 }

@@ -101,4 +101,7 @@ func step(name, symbol string, value float64, suffix, source string) Step {
 	return Step{Name: name, Symbol: symbol, Value: value, Suffix: suffix, Source: source}
 }
 
+// valueless reports whether a step has no value.
+func valueless(s Step) bool { return math.IsNaN(s.Value) }
+
 var nan = math.NaN()

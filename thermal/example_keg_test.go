@@ -61,7 +61,7 @@ func ExampleKeg_After() {
 	}
 	// Output:
 	// in the shade 8.0 °C
-	// in the sun 9.8 °C
+	// in the sun 9.9 °C
 	// in the car 11.5 °C
 }
 
@@ -126,7 +126,7 @@ func ExampleBeer() {
 	mu, _ := beer.Viscosity(cold)
 	water, _ := thermal.Water.Viscosity(cold)
 	fmt.Printf("%.0f kg/m³, %.2f times as thick as water, freezes at %.1f °C\n",
-		float64(rho), float64(mu/water), beer.FreezingPoint().Celsius())
+		rho, mu/water, beer.FreezingPoint().Celsius())
 	// Output:
 	// 1010 kg/m³, 1.69 times as thick as water, freezes at -2.3 °C
 }

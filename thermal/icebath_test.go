@@ -168,8 +168,9 @@ func TestBathTells(t *testing.T) {
 	heap := b.Dry()
 	heap.Ice = 100
 	tells(heap, "around 1 keg ", "220.5 lb (100.0 kg) were given")
-	_, err := b.KeptCold(720*time.Hour, DefaultUpkeep(0.1))
-	if !errors.Is(err, ErrNoSolution) || !strings.Contains(err.Error(), "200 bags of 0.2 lb (0.1 kg)") {
+	b.Around.Sun, b.Around.Air, b.Ice = 1000, Celsius(40), 0.5
+	_, err := b.KeptCold(700*time.Hour, DefaultUpkeep(0.1))
+	if !errors.Is(err, ErrNoSolution) || !strings.Contains(err.Error(), "200 top-ups do not last for ") {
 		t.Errorf("%v", err)
 	}
 }

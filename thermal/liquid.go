@@ -7,7 +7,7 @@ import (
 	"example.com/pourwell/internal/water"
 )
 
-// Density returns the density of the beer at t, without dissolved gas:
+// Density returns the density of the beer at t, kg/m³, without dissolved gas:
 //
 //	ρ(t) = FG ρ_w(20) ρ_OIML(w, t) / ρ_OIML(w, 20)
 //
@@ -23,12 +23,12 @@ import (
 // the maximum.
 //
 // Source: OIML R 22 (1975), general formula.
-func (b Beer) Density(t Temperature) (Density, error) {
+func (b Beer) Density(t Temperature) (float64, error) {
 	c := t.Celsius()
 	if err := limitLiquid.Check("thermal.Beer.Density", c); err != nil {
-		return Density(math.NaN()), err
+		return math.NaN(), err
 	}
-	return Density(b.density(c)), nil
+	return b.density(c), nil
 }
 
 // density returns the density in kg/m³ at c °C.
@@ -37,8 +37,8 @@ func (b Beer) density(c float64) float64 {
 	return b.FinalGravity() * waterDensity20 * ethanolWaterDensity(w, c) / ethanolWaterDensity(w, 20)
 }
 
-// Viscosity returns the dynamic viscosity of the beer at t, without dissolved
-// gas:
+// Viscosity returns the dynamic viscosity of the beer at t, Pa s, without
+// dissolved gas:
 //
 //	ln(μ/μ_w) = (6.8751 − 0.13241 t + 0.0012851 t²) w + (−7.2284 + 0.12291 t) w²
 //	          + 2.2 (2.476 E + 4.203 E²) (1 + 0.0062 (20 − t))
@@ -54,12 +54,12 @@ func (b Beer) density(c float64) float64 {
 //
 // Source: [1] E. C. Bingham and R. F. Jackson, Bull. Bur. Standards 14 (1918)
 // 59; sucrose at 20 °C as in the NBS circular C440, from memory.
-func (b Beer) Viscosity(t Temperature) (Viscosity, error) {
+func (b Beer) Viscosity(t Temperature) (float64, error) {
 	c := t.Celsius()
 	if err := limitLiquid.Check("thermal.Beer.Viscosity", c); err != nil {
-		return Viscosity(math.NaN()), err
+		return math.NaN(), err
 	}
-	return Viscosity(b.viscosity(c)), nil
+	return b.viscosity(c), nil
 }
 
 // dextrin is the power to which sucrose's factor is raised for beer extract:
@@ -80,14 +80,14 @@ func sucrose(e, c float64) float64 { return (2.476*e + 4.203*e*e) * (1 + 0.0062*
 // the rounding below it that BeerOf lets pass.
 func (b Beer) extract() float64 { return max(b.RealExtract(), 0) / 100 }
 
-// HeatCapacity returns the specific heat of the beer at t, by mass fractions
-// of water, alcohol w and real extract E:
+// HeatCapacity returns the specific heat of the beer at t, J/(kg K), by mass
+// fractions of water, alcohol w and real extract E:
 //
 //	c = (1 − w − E) c_w + w c_A + E c_E
 //	c_A = 6500 − 85 t + 1.2 t²    (apparent, of ethanol in dilute solution)
 //	c_E = 1548.8 + 1.9625 t       (carbohydrate)
 //
-// with t in °C and c in J/(kg K). Ordinary beer comes within 1 % of water,
+// with t in °C. Ordinary beer comes within 1 % of water,
 // because alcohol raises the heat capacity by as much as extract lowers it.
 //
 // Valid from −5 °C to 40 °C within 1.5 %; outside it, or for an invalid t,
@@ -96,12 +96,12 @@ func (b Beer) extract() float64 { return max(b.RealExtract(), 0) / 100 }
 // Sources: water IAPWS SR6-08; c_A ours, fitted to the specific heats of
 // aqueous ethanol in Perry's Chemical Engineers' Handbook (from memory); c_E
 // Choi & Okos (1986), as in the ASHRAE Handbook of Refrigeration (from memory).
-func (b Beer) HeatCapacity(t Temperature) (SpecificHeat, error) {
+func (b Beer) HeatCapacity(t Temperature) (float64, error) {
 	c := t.Celsius()
 	if err := limitLiquid.Check("thermal.Beer.HeatCapacity", c); err != nil {
-		return SpecificHeat(math.NaN()), err
+		return math.NaN(), err
 	}
-	return SpecificHeat(b.heatCapacity(c)), nil
+	return b.heatCapacity(c), nil
 }
 
 // heatCapacity returns the specific heat in J/(kg K) at c °C.

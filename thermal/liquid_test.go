@@ -39,10 +39,10 @@ func TestDensity(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	checktest.Near(t, "density at 5 % by mass", float64(rho), 989.378, 5e-4)
+	checktest.Near(t, "density at 5 % by mass", rho, 989.378, 5e-4)
 	for c := 0.0; c <= 40; c++ { // water against IAPWS, which is independent of OIML
 		w, _ := Water.Density(Celsius(c))
-		checktest.Near(t, "density of water", float64(w), water.Density(c+zeroCelsius), 0.04)
+		checktest.Near(t, "density of water", w, water.Density(c+zeroCelsius), 0.04)
 	}
 }
 
@@ -64,7 +64,7 @@ func TestViscosityOfMixtures(t *testing.T) {
 				t.Fatal(err)
 			}
 			want := row.Number(column) * 1e-3
-			checktest.Near(t, "viscosity at "+row.Text("temperature_C")+" °C", float64(mu), want, 0.02*want)
+			checktest.Near(t, "viscosity at "+row.Text("temperature_C")+" °C", mu, want, 0.02*want)
 		}
 		// 20 % by mass is 25 % by volume, above what a beer may have.
 		want := row.Number("w20_percent_mPa_s") / row.Number("w0_percent_mPa_s")
@@ -90,11 +90,11 @@ func TestViscosityOfSugar(t *testing.T) {
 func TestViscosityOfBeer(t *testing.T) {
 	warm, err := Beer{}.Viscosity(Celsius(20))
 	if err != nil || !(1.4e-3 <= warm && warm <= 2.0e-3) {
-		t.Errorf("at 20 °C %v, %v", float64(warm), err)
+		t.Errorf("at 20 °C %v, %v", warm, err)
 	}
 	cold, err := Beer{}.Viscosity(Celsius(2))
 	if err != nil || !(2.3e-3 <= cold && cold <= 3.91e-3) {
-		t.Errorf("at 2 °C %v, %v", float64(cold), err)
+		t.Errorf("at 2 °C %v, %v", cold, err)
 	}
 }
 
@@ -156,11 +156,11 @@ func TestLiquidProperties(t *testing.T) {
 		if err := errors.Join(err1, err2, err3, err4, err5); err != nil {
 			t.Fatal(err)
 		}
-		if !(thinner < mu && mu > Viscosity(water.Viscosity(c+zeroCelsius))*0.999) {
-			t.Fatalf("viscosity %v then %v", float64(mu), float64(thinner))
+		if !(thinner < mu && mu > water.Viscosity(c+zeroCelsius)*0.999) {
+			t.Fatalf("viscosity %v then %v", mu, thinner)
 		}
 		if !(950 < rho && rho < 1060 && 0.4 < k && k < 0.65 && 3500 < cp && cp < 4400) {
-			t.Fatalf("density %v, conductivity %v, heat capacity %v", float64(rho), float64(k), float64(cp))
+			t.Fatalf("density %v, conductivity %v, heat capacity %v", rho, float64(k), cp)
 		}
 		if f := b.FreezingPoint().Celsius(); !(-12 < f && f <= 0) {
 			t.Fatalf("freezes at %v", f)
@@ -179,8 +179,8 @@ func TestLiquidRefuses(t *testing.T) {
 				t.Errorf("%v, property %d: %v", temp, i, err)
 			}
 		}
-		if !math.IsNaN(float64(rho)) || !math.IsNaN(float64(mu)) || !math.IsNaN(float64(cp)) {
-			t.Errorf("%v: %v %v %v, want NaN", temp, float64(rho), float64(mu), float64(cp))
+		if !math.IsNaN(rho) || !math.IsNaN(mu) || !math.IsNaN(cp) {
+			t.Errorf("%v: %v %v %v, want NaN", temp, rho, mu, cp)
 		}
 	}
 }

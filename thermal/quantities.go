@@ -10,25 +10,13 @@ import (
 	"gonum.org/v1/gonum/unit"
 )
 
-// Properties of a liquid, in SI units.
-type (
-	Density      float64 // kg/m³
-	Viscosity    float64 // dynamic, Pa s
-	SpecificHeat float64 // at constant pressure, J/(kg K)
-	Conductivity float64 // thermal, W/(m K)
-)
-
-// Irradiance is the power of radiation on an area, in W/m².
-type Irradiance float64
-
-// Conductance is the heat that flows per kelvin of difference, in W/K: what
-// brewers call the UA of a keg, a box or a coil.
-type Conductance float64
-
 // Quantities that the standard units have no type for.
 type (
-	Flow            float64 // volume flow, m³/s
+	Irradiance      float64 // power of radiation on an area, W/m²
+	Conductance     float64 // heat that flows per kelvin of difference, W/K: what brewers call the UA of a keg, a box or a coil
+	Conductivity    float64 // of a material for heat, W/(m K)
 	FilmCoefficient float64 // heat transfer at a surface, W/(m² K)
+	Flow            float64 // volume flow, m³/s
 )
 
 // LitresPerMinute returns the flow in L/min.

@@ -120,8 +120,8 @@ func pourSetters() map[string]trier {
 		return func(v float64) []trial { return pourTrials(func(p *Pour) { set(p, v) }) }
 	}
 	advised := func(g Glass, abv float64) trial {
-		all, err := g.Advice(abv, Sun)
-		return tried("Glass.Advice", all, err)
+		all, err := g.Notes(abv, Sun)
+		return tried("Glass.Notes", all, err)
 	}
 	return map[string]trier{
 		"volume of the glass": func(v float64) []trial {
@@ -230,7 +230,7 @@ func weighingSetters() map[string]trier {
 			all := cylinderTrials(func(_ *Cylinder, w, _ *unit.Mass) { *w = unit.Mass(v) })
 			return append(all, tried("Pour.Left", r, err))
 		},
-		"gravity": func(v float64) []trial {
+		"final gravity": func(v float64) []trial {
 			r, err := usualPour().Left(15, v)
 			return []trial{tried("Pour.Left", r, err)}
 		},

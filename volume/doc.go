@@ -23,9 +23,9 @@
 //	pour.Left, cylinder.Left        a weight → Remains
 //
 // Zero means zero; [Vessel.Into], [DefaultCrowd] and [DefaultBar] give usual
-// values. Results hold the answer in their fields, the working in Steps and the
-// uncertainty of the leading answer in Band. With an error every number is NaN
-// or 0.
+// values. Results hold the answer in their fields, the working in Steps, the
+// uncertainty of the leading answer in Band, what can hurt someone in Cautions
+// and what the answer rests on in Notes. With an error every number is NaN or 0.
 //
 // # How sure the tables are
 //
@@ -109,7 +109,7 @@
 //	taps kept busy               0 to 9000
 //	packing of the ice           0.3 to 0.9
 //	weight on the scale          0 to 1500 kg
-//	gravity                      0.98 to 1.2
+//	final gravity                0.98 to 1.2
 //	charge of the cylinder       0.1 to 100 kg
 //	tare of the cylinder         0.1 to 200 kg
 //	gas for each keg             0 to 10 kg

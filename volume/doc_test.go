@@ -62,15 +62,19 @@ var outsideChecks = map[string]string{
 	"Cylinder.UsualTare": "practice, full weights of 2.5 and 5 lb cylinders",
 	"Cylinder.Left":      "subtraction by hand",
 	"Light.Struck":       "The Practical Brewer, minutes, hours and days",
-	"Glass.Advice":       "The Practical Brewer and practice; no numbers",
+	"Fit.Notes":          "the floor that two round kegs cover, by hand (caution_test.go)",
+	"Demand.Notes":       "no numbers of its own",
+	"Queue.Notes":        "arrivals less servings, by hand",
+	"Remains.Notes":      "no numbers",
+	"Glass.Notes":        "The Practical Brewer and practice; no numbers",
 	"Range.Check":        "comparison, every refusing test",
 }
 
 // Methods that carry no number of their own: presentation, text and working.
-var plainMethods = []string{"Error", "Is", "Why", "String", "US", "Metric", "Unit", "Steps", "Band", "ReadHead", "ReadBeer", "ReadStock"}
+var plainMethods = []string{"Error", "Is", "Why", "String", "US", "Metric", "Unit", "Steps", "Band", "Cautions", "ReadHead", "ReadBeer", "ReadStock"}
 
 func TestEveryExportIsChecked(t *testing.T) {
-	checktest.EveryExportIsChecked(t, checktest.Exports{Checks: outsideChecks, Plain: plainMethods, Most: 36})
+	checktest.EveryExportIsChecked(t, checktest.Exports{Checks: outsideChecks, Plain: plainMethods, Most: 35})
 }
 
 func TestEveryTableIsRead(t *testing.T) { checktest.EveryTableIsRead(t) }

@@ -50,7 +50,7 @@ func TestLightStruck(t *testing.T) {
 	}
 }
 
-func TestAdvice(t *testing.T) {
+func TestGlassNotes(t *testing.T) {
 	glass, _ := GlassNamed("us-pint")
 	cup, _ := GlassNamed("us-cup-16oz")
 	for _, c := range []struct {
@@ -62,24 +62,27 @@ func TestAdvice(t *testing.T) {
 		{glass, 0.05, Sun, []string{"opaque cup in the sun", "Any size", "Etched"}},
 		{cup, 0.05, Sun, []string{"is right in daylight", "Any size", "Etched"}},
 		{glass, 0.08, Shade, []string{"Clear glass will do", "half pints", "Etched"}},
-		{glass, 0.12, Darkness, []string{"tasters", "Etched"}},
+		{glass, 0.069, Darkness, []string{"Any size", "Etched"}},
+		{glass, 0.07, Darkness, []string{"half pints", "Etched"}},
+		{glass, 0.099, Darkness, []string{"half pints", "Etched"}},
+		{glass, 0.10, Darkness, []string{"tasters", "Etched"}},
 	} {
-		got, err := c.glass.Advice(c.abv, c.light)
+		got, err := c.glass.Notes(c.abv, c.light)
 		if err != nil || len(got) != len(c.says) {
 			t.Errorf("%s, %g: %v, %v", c.glass.Name, c.abv, got, err)
 			continue
 		}
 		for i, a := range got {
-			if !strings.Contains(a.What, c.says[i]) || a.Why == "" || a.Status == "" {
+			if !strings.Contains(string(a.Text), c.says[i]) || !strings.HasSuffix(string(a.Text), "e)") || a.Code == "" || a.Severity != Note {
 				t.Errorf("%s, %g: %+v lacks %q", c.glass.Name, c.abv, a, c.says[i])
 			}
 		}
 	}
 	var r *RangeError
-	if _, err := glass.Advice(5, Sun); !errors.As(err, &r) {
+	if _, err := glass.Notes(5, Sun); !errors.As(err, &r) {
 		t.Errorf("5 for 5 %%: %v", err)
 	}
-	if _, err := (Glass{}).Advice(0.05, Sun); !errors.As(err, &r) {
+	if _, err := (Glass{}).Notes(0.05, Sun); !errors.As(err, &r) {
 		t.Errorf("no glass: %v", err)
 	}
 }

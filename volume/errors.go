@@ -29,7 +29,7 @@ type RangeError struct {
 	Min    float64 // the least value allowed, inclusive
 	Max    float64 // the greatest value allowed, inclusive
 	Suffix string  // of the unit of Value, Min and Max, as in [Range]; empty for a pure number
-	Source string  // why the range ends there
+	Source string  // why the range ends there; a [Sentence]
 }
 
 // Error returns a sentence with the value, the range and its reason, such as
@@ -38,7 +38,7 @@ type RangeError struct {
 func (e *RangeError) Error() string {
 	source := ""
 	if e.Source != "" {
-		source = " (" + e.Source + ")"
+		source = " (" + Sentence(e.Source).String() + ")"
 	}
 	unit := quantity.Symbol(e.Suffix)
 	if unit != "" {

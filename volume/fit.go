@@ -1,6 +1,7 @@
 package volume
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 
@@ -73,14 +74,7 @@ func (t Tub) Fit(keg Vessel, kegs int, packing float64) (Fit, error) {
 	const fn = "volume.Tub.Fit"
 	nan := math.NaN()
 	f := Fit{Tub: t, Keg: keg, Kegs: kegs, packing: packing}
-	err := t.check(fn, keg, kegs)
-	if err == nil {
-		err = limitPacking.Check(fn, packing)
-	}
-	if err == nil {
-		err = keg.check(fn)
-	}
-	if err != nil {
+	if err := cmp.Or(t.check(fn, keg, kegs), limitPacking.Check(fn, packing), keg.check(fn)); err != nil {
 		f.Ice, f.Water, f.Level, f.Top = unit.Mass(nan), unit.Volume(nan), unit.Length(nan), unit.Length(nan)
 		f.Covered, f.Floats, f.Feet, f.Lift, f.Together = nan, nan, nan, unit.Mass(nan), unit.Mass(nan)
 		return f, err

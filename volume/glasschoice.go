@@ -1,6 +1,9 @@
 package volume
 
-import "time"
+import (
+	"cmp"
+	"time"
+)
 
 // A Light is what falls on beer in a glass. Light turns hop bitter compounds
 // into one that smells of skunk at a few nanograms a litre.
@@ -35,57 +38,40 @@ func (l Light) Struck() time.Duration {
 	return 0
 }
 
-// An Advice is one thing to choose a glass by.
-type Advice struct {
-	What   string // what to do, a sentence
-	Why    string // the reason, a sentence
-	Status Status // how far the reason can be trusted
-}
-
 // Sizes by strength: our reading of custom, half-size glasses from 7 % and
 // tasters from 10 %.
 const strong, veryStrong = 0.07, 0.10
 
-// Advice returns what to think of the glass for a beer of alcohol content abv
+// Notes returns what to think of the glass for a beer of alcohol content abv
 // (0.05, not 5) in that light: whether it should be opaque, how large, and
-// whether its bottom should be etched. What concerns the light comes first.
+// whether its bottom should be etched. What concerns the light comes first. Each
+// says what to do, why, and the [Status] of the reason in brackets.
 //
-// Valid for abv from 0 to 0.20; outside it Advice returns a [*RangeError].
-func (g Glass) Advice(abv float64, light Light) ([]Advice, error) {
-	const fn = "volume.Glass.Advice"
-	if err := limitABV.Check(fn, abv); err != nil {
+// Valid for abv from 0 to 0.20; outside it Notes returns a [*RangeError].
+func (g Glass) Notes(abv float64, light Light) ([]Remark, error) {
+	const fn = "volume.Glass.Notes"
+	if err := cmp.Or(limitABV.Check(fn, abv), g.check(fn)); err != nil {
 		return nil, err
 	}
-	if err := g.check(fn); err != nil {
-		return nil, err
-	}
-	var all []Advice
+	var all []Remark
+	note := func(c Code, s Status, text Sentence) { all = append(all, Remark{c, Note, say("%s (%s)", text, s)}) }
 	switch {
 	case light == Sun && !g.Opaque:
-		all = append(all, Advice{
-			"Use an opaque cup in the sun, or pour in the shade.",
-			"In direct sun, beer in clear glass smells of skunk within minutes.",
-			Secondary,
-		})
+		note(LightStruck, Secondary, "Use an opaque cup in the sun, or pour in the shade. In direct sun, beer in clear glass smells of skunk within minutes.")
 	case light == Shade && !g.Opaque:
-		all = append(all, Advice{
-			"Clear glass will do in the shade.",
-			"Diffuse daylight takes a few hours to spoil beer; a glass is drunk before.",
-			Secondary,
-		})
+		note(LightStruck, Secondary, "Clear glass will do in the shade. Diffuse daylight takes a few hours to spoil beer; a glass is drunk before.")
 	case g.Opaque && light <= Shade:
-		all = append(all, Advice{"An opaque cup is right in daylight.", "It keeps out the light that makes beer smell of skunk.", Secondary})
+		note(LightStruck, Secondary, "An opaque cup is right in daylight. It keeps out the light that makes beer smell of skunk.")
 	}
-	size := Advice{"Any size up to a pint is usual for this strength.", "A full glass stays cold long enough to be drunk.", Practice}
 	switch {
 	case abv >= veryStrong:
-		size = Advice{"Pour tasters, about a third of a pint.", "A small glass of beer this strong holds a standard drink or more.", Practice}
+		note(ServingSize, Practice, "Pour tasters, about a third of a pint. A small glass of beer this strong holds a standard drink or more.")
 	case abv >= strong:
-		size = Advice{"Pour half pints.", "A pint of beer this strong holds nearly two standard drinks or more.", Practice}
+		note(ServingSize, Practice, "Pour half pints. A pint of beer this strong holds nearly two standard drinks or more.")
+	default:
+		note(ServingSize, Practice, "Any size up to a pint is usual for this strength. A full glass stays cold long enough to be drunk.")
 	}
-	return append(all, size, Advice{
-		"Etched glasses keep their head; plain ones keep their fizz.",
-		"Scratches at the bottom let bubbles form, which feeds the head and flattens the beer sooner.",
-		Practice,
-	}), nil
+	note(EtchedBottom, Practice, "Etched glasses keep their head; plain ones keep their fizz. Scratches at the bottom let bubbles form, which feeds the head"+
+		" and flattens the beer sooner.")
+	return all, nil
 }

@@ -1,6 +1,7 @@
 package volume
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"time"
@@ -56,6 +57,7 @@ type Demand struct {
 	servings float64  // that the kegs hold
 	drunk    float64  // of them, on average
 	parts    []Demand // of a sum
+	priced   bool     // the kegs of Mix were chosen by price
 }
 
 // Demand returns how many servings and kegs of one beer the crowd asks for.
@@ -180,25 +182,17 @@ func noDemand(c Choice) Demand {
 }
 
 func (c Crowd) check(fn string) error {
-	for _, r := range []struct {
-		Range
-		v float64
-	}{
-		{limitGuests, float64(c.Guests)},
-		{limitDuration, c.Duration.Hours()},
-		{limitFirstHour, c.FirstHour},
-		{limitLater, c.Later},
-		{limitDrinkers, c.Share},
-		{limitWeather, c.Weather},
-		{limitSpread, c.Spread},
-		{limitDoubt, c.Doubt},
-		{limitConfidence, c.Confidence},
-	} {
-		if err := r.Check(fn, r.v); err != nil {
-			return err
-		}
-	}
-	return nil
+	return cmp.Or(
+		limitGuests.Check(fn, float64(c.Guests)),
+		limitDuration.Check(fn, c.Duration.Hours()),
+		limitFirstHour.Check(fn, c.FirstHour),
+		limitLater.Check(fn, c.Later),
+		limitDrinkers.Check(fn, c.Share),
+		limitWeather.Check(fn, c.Weather),
+		limitSpread.Check(fn, c.Spread),
+		limitDoubt.Check(fn, c.Doubt),
+		limitConfidence.Check(fn, c.Confidence),
+	)
 }
 
 // Steps returns the working, of one beer after the other for a sum.

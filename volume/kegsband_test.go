@@ -61,9 +61,9 @@ func TestRefusals(t *testing.T) {
 		kind error
 		says string
 	}{
-		{over, ErrNoSolution, "around 1 keg it takes 1"}, {over, ErrNoSolution, "132.1 gal (500.0 L) were given"},
-		{floor, ErrNoSolution, "9 kegs, each 9.2 in (235 mm) across"}, {floor, ErrNoSolution, "1.9 ft² (0.178 m²)"},
-		{tooFew, ErrNoSolution, "hold 51"}, {queue, ErrNever, "1 tap can serve 120 glasses an hour"},
+		{over, ErrNoSolution, "around 1 keg it takes 1"}, {over, ErrNoSolution, "(500.0 L) were given"},
+		{floor, ErrNoSolution, "9 kegs, each 9.250 in (234.9 mm) across"}, {floor, ErrNoSolution, "(80.0 L) that is 17.7 in (0.45 m) high"},
+		{tooFew, ErrNoSolution, "hold 51"}, {queue, ErrNever, "1 tap can serve 120 an hour and 200 are asked for"},
 	} {
 		if !errors.Is(x.err, x.kind) || !strings.Contains(x.err.Error(), x.says) {
 			t.Errorf("%q, of %v, does not say %q", x.err, x.kind, x.says)

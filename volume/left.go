@@ -1,6 +1,7 @@
 package volume
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 
@@ -43,18 +44,14 @@ const (
 func (p Pour) Left(weight unit.Mass, gravity float64) (Remains, error) {
 	const fn = "volume.Pour.Left"
 	y, err := p.PerKeg()
-	if err == nil {
-		err = p.Keg.check(fn)
-	}
-	if err == nil {
-		err = limitGravity.Check(fn, gravity)
-	}
 	density := gravity * beerWater
 	full := density * float64(p.Keg.Capacity)
-	if err == nil {
-		err = weighed(fn, "keg", float64(weight), float64(p.Keg.Tare), full)
-	}
-	if err != nil {
+	if err := cmp.Or(
+		err,
+		p.Keg.check(fn),
+		limitGravity.Check(fn, gravity),
+		weighed(fn, "keg", "", float64(weight), float64(p.Keg.Tare), full),
+	); err != nil {
 		return noRemains(), err
 	}
 	r := Remains{weight: float64(weight), tare: float64(p.Keg.Tare), step: density, unit: "pour"}
@@ -95,19 +92,12 @@ type Cylinder struct {
 // vent it.
 func (c Cylinder) Left(weight, perKeg unit.Mass) (Remains, error) {
 	const fn = "volume.Cylinder.Left"
-	for _, r := range []struct {
-		Range
-		v float64
-	}{
-		{limitCharge, float64(c.Charge)},
-		{limitCylinder, float64(c.Tare)},
-		{limitPerKeg, float64(perKeg)},
-	} {
-		if err := r.Check(fn, r.v); err != nil {
-			return noRemains(), err
-		}
-	}
-	if err := weighed(fn, "cylinder", float64(weight), float64(c.Tare), float64(c.Charge)); err != nil {
+	if err := cmp.Or(
+		limitCharge.Check(fn, float64(c.Charge)),
+		limitCylinder.Check(fn, float64(c.Tare)),
+		limitPerKeg.Check(fn, float64(perKeg)),
+		weighed(fn, "cylinder", "; do not use one that is overfilled", float64(weight), float64(c.Tare), float64(c.Charge)),
+	); err != nil {
 		return noRemains(), err
 	}
 	r := Remains{weight: float64(weight), tare: float64(c.Tare), step: float64(perKeg), unit: "keg"}
@@ -143,16 +133,12 @@ func (c Cylinder) UsualTare() Cylinder {
 
 // weighed refuses a weight below the tare or above full, in either direction by
 // more than a scale may be off.
-func weighed(fn, what string, weight, tare, full float64) error {
+func weighed(fn, what, beware string, weight, tare, full float64) error {
 	const slack = 0.5
-	if err := limitWeight.Check(fn, weight); err != nil {
-		return err
-	}
-	return Range{
-		"weight of the " + what, math.Max(0, tare-slack), tare + full + slack, "kg",
-		fmt.Sprintf("from its tare to full; check the tare, taken as %.1f lb (%.2f kg)", tare/float64(Pound), tare),
-		"",
-	}.Check(fn, weight)
+	r := limitWeight
+	r.Name, r.Min, r.Max = "weight of the "+what, math.Max(0, tare-slack), tare+full+slack
+	r.Source = fmt.Sprintf("from its tare to full; check the tare, taken as {%.5g kg}%s", tare, beware)
+	return cmp.Or(limitWeight.Check(fn, weight), r.Check(fn, weight))
 }
 
 // unsure returns by how many kilograms a net weight may be off.

@@ -101,7 +101,7 @@ func TestLeftRefuses(t *testing.T) {
 			t.Errorf("%g kg: %v, %v", float64(w), got.Volume, err)
 		}
 	}
-	if _, err := p.Left(12, 5); !errors.As(err, &r) || r.Name != "gravity" {
+	if _, err := p.Left(12, 5); !errors.As(err, &r) || r.Name != "final gravity" {
 		t.Errorf("gravity 5: %v", err)
 	}
 }

@@ -52,11 +52,11 @@ var (
 
 	limitPacking  = Range{"packing of the ice", 0.3, 0.9, "share", "pieces of ice with gaps between them", "Tub.Fit.packing"}
 	limitWeight   = Range{"weight on the scale", 0, 1500, "kg", "the largest vessel, full", "Pour.Left.weight Cylinder.Left.weight"}
-	limitGravity  = Range{"gravity", 0.98, 1.2, "", "gravities of finished beer and of wort", "Pour.Left.gravity"}
+	limitGravity  = Range{"final gravity", 0.98, 1.2, "", "gravities of finished beer and of wort", "Pour.Left.gravity"}
 	limitCharge   = Range{"charge of the cylinder", 0.1, 100, "kg", "portable cylinders", "Cylinder.Charge"}
 	limitCylinder = Range{"tare of the cylinder", 0.1, 200, "kg", "portable cylinders", "Cylinder.Tare"}
 	limitPerKeg   = Range{"gas for each keg", 0, 10, "kg", "a keg, not a tank", "Cylinder.Left.perKeg"}
-	limitABV      = Range{"alcohol by volume", 0, 0.2, "share", "a fraction: 0.05 is 5 %", "Yield.Drinks.abv Glass.Advice.abv"}
+	limitABV      = Range{"alcohol by volume", 0, 0.2, "share", "a fraction: 0.05 is 5 %", "Yield.Drinks.abv Glass.Notes.abv"}
 )
 
 // Limits returns the validity table of the package: one row for each quantity

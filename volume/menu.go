@@ -1,6 +1,7 @@
 package volume
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 )
@@ -24,23 +25,19 @@ type Choice struct {
 // Errors as [Crowd.Demand], and if the shares do not sum to 1 within 0.001.
 func (c Crowd) Menu(beers []Choice) ([]Demand, error) {
 	const fn = "volume.Crowd.Menu"
-	if err := c.check(fn); err != nil {
-		return nil, err
-	}
-	if err := limitBeers.Check(fn, float64(len(beers))); err != nil {
-		return nil, err
-	}
 	sum := 0.0
 	for _, b := range beers {
 		sum += b.Share
 	}
-	if err := limitShares.Check(fn, sum); err != nil {
+	if err := cmp.Or(c.check(fn), limitBeers.Check(fn, float64(len(beers))), limitShares.Check(fn, sum)); err != nil {
 		return nil, err
 	}
 	all := make([]Demand, len(beers))
 	for i, b := range beers {
 		var err error
-		if all[i], err = c.demand(fn, b); err != nil {
+		if all[i], err = c.demand(fn, b); err != nil && len(beers) == 1 {
+			return nil, err
+		} else if err != nil {
 			return nil, fmt.Errorf("beer %d, %q: %w", i+1, b.Name, err)
 		}
 	}
@@ -73,21 +70,17 @@ func (d Demand) all() []Demand {
 }
 
 func (b Choice) check(fn string) error {
-	if err := limitChoice.Check(fn, b.Share); err != nil {
-		return err
-	}
-	if err := limitKegs.Check(fn, float64(b.Kegs)); err != nil {
-		return err
-	}
-	if err := limitPrice.Check(fn, b.Price); err != nil {
-		return err
-	}
-	if err := limitCapacity.Check(fn, 1e3*float64(b.Keg.Pour.Keg.Capacity)); err != nil {
+	if err := cmp.Or(
+		limitChoice.Check(fn, b.Share),
+		limitKegs.Check(fn, float64(b.Kegs)),
+		limitPrice.Check(fn, b.Price),
+		limitCapacity.Check(fn, float64(b.Keg.Pour.Keg.Capacity/Litre)),
+	); err != nil {
 		return err
 	}
 	if b.Keg.Pours < 1 {
-		return fmt.Errorf("%s: %w: a keg of %s gives no whole pour of %s",
-			fn, ErrNoSolution, inBoth(b.Keg.Pour.Keg.Capacity), inBoth(b.Keg.Liquid))
+		return &NoSolutionError{fn, say("a keg of {%.6g l} gives no whole pour of {%.6g l}",
+			float64(b.Keg.Pour.Keg.Capacity/Litre), float64(b.Keg.Liquid/Litre))}
 	}
 	return limitPours.Check(fn, float64(b.Keg.Pours))
 }

@@ -1,7 +1,7 @@
 package volume
 
 import (
-	"fmt"
+	"cmp"
 
 	"gonum.org/v1/gonum/unit"
 )
@@ -21,10 +21,7 @@ import (
 func (c Crowd) Mix(stock []Choice) (Demand, error) {
 	const fn = "volume.Crowd.Mix"
 	bad := noDemand(Choice{Share: 1})
-	if err := c.check(fn); err != nil {
-		return bad, err
-	}
-	if err := limitSizes.Check(fn, float64(len(stock))); err != nil {
+	if err := cmp.Or(c.check(fn), limitSizes.Check(fn, float64(len(stock)))); err != nil {
 		return bad, err
 	}
 	priced, held := true, int64(0)
@@ -40,9 +37,9 @@ func (c Crowd) Mix(stock []Choice) (Demand, error) {
 		return bad, err
 	}
 	if held < int64(d.Planned) {
-		return bad, fmt.Errorf("%s: %w: %s planned and the kegs on hand hold %d",
-			fn, ErrNoSolution, several(d.Planned, "serving"), held)
+		return bad, &NoSolutionError{fn, say("%s planned and the kegs on hand hold %d", several(d.Planned, "serving"), held)}
 	}
+	d.priced = priced
 	d.Mix = cover(stock, d.Planned, priced)
 	pours, price := 0, 0.0
 	for _, m := range d.Mix {

@@ -1,6 +1,7 @@
 package volume
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"strings"
@@ -119,39 +120,29 @@ func (p Pour) liquid(foam float64) unit.Volume {
 }
 
 func (p Pour) check(fn string) error {
-	if err := limitCapacity.Check(fn, 1e3*float64(p.Keg.Capacity)); err != nil {
+	if err := cmp.Or(
+		limitCapacity.Check(fn, float64(p.Keg.Capacity/Litre)),
+		p.Glass.check(fn),
+		limitHead.Check(fn, float64(p.Head/Millimetre)),
+		limitHeadShare.Check(fn, p.HeadShare),
+		limitFoam.Check(fn, p.Foam),
+		limitLoss.Check(fn, float64(p.FirstGlass/Litre)),
+		limitLine.Check(fn, float64(p.Line/Litre)),
+		limitHeel.Check(fn, p.Heel),
+		limitWaste.Check(fn, p.Waste),
+	); err != nil || p.Head == 0 {
 		return err
-	}
-	if err := p.Glass.check(fn); err != nil {
-		return err
-	}
-	for _, c := range []struct {
-		Range
-		v float64
-	}{
-		{limitHead, float64(p.Head / Millimetre)},
-		{limitHeadShare, p.HeadShare},
-		{limitFoam, p.Foam},
-		{limitLoss, 1e3 * float64(p.FirstGlass)},
-		{limitLine, 1e3 * float64(p.Line)},
-		{limitHeel, p.Heel},
-		{limitWaste, p.Waste},
-	} {
-		if err := c.Check(fn, c.v); err != nil {
-			return err
-		}
-	}
-	if p.Head == 0 {
-		return nil
 	}
 	if err := limitBore.Check(fn, float64(p.Glass.Bore/Millimetre)); err != nil {
 		return err
 	}
+	share := limitHeadShare
 	if p.HeadShare > 0 {
-		return Range{limitHeadShare.Name, 0, 0, "share", "the head is given by its height already", ""}.Check(fn, p.HeadShare)
+		share.Max, share.Source = 0, "the head is given by its height already"
+		return share.Check(fn, p.HeadShare)
 	}
-	deep := p.foamVolume() / float64(p.Glass.Volume)
-	return Range{"head as a share of the glass", 0, limitHeadShare.Max, "share", "more foam than beer is no serving", ""}.Check(fn, deep)
+	share.Name = "head as a share of the glass"
+	return share.Check(fn, p.foamVolume()/float64(p.Glass.Volume))
 }
 
 // Steps returns the working.

@@ -14,7 +14,7 @@ type Range struct {
 	Name     string  // the quantity, as its RangeError names it
 	Min, Max float64 // inclusive bounds, in the unit of Suffix
 	Suffix   string  // of the unit, as keys end in: "c", "kpa", "share"; empty for a pure number
-	Source   string  // what sets the bounds
+	Source   string  // what sets the bounds; may quote numbers as a [Sentence] does
 	Fields   string  // what it bounds, parted by blanks: "Tub.Height" a field, "AirAt.elevation" a parameter
 }
 

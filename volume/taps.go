@@ -1,7 +1,8 @@
 package volume
 
 import (
-	"fmt"
+	"cmp"
+	"errors"
 	"math"
 	"time"
 )
@@ -18,6 +19,9 @@ type Bar struct {
 	Within   float64       // share of guests to be served within that wait
 	Taps     int           // in use, each with somebody at it; 0 for the fewest that keep the wait
 	Rush     float64       // rate in the first half hour over the mean of the hour
+
+	ownHands bool // guests pour for themselves
+	hurried  bool // it is the first half hour
 }
 
 // DefaultBar returns a served bar for so many guests: two servings an hour each
@@ -43,14 +47,15 @@ func (c Crowd) Bar() Bar {
 func (b Bar) SelfService() Bar {
 	b.PourTime += b.PourTime / 2
 	b.Change += b.Change / 2
+	b.ownHands = true
 	return b
 }
 
 // FirstHalfHour returns the bar as it is in the first half hour, when everybody
-// wants a first glass: the rate is Rush times that of the hour.
+// wants a first glass: the rate is Rush times that of the hour. Its [Queue] is
+// that of a rush that goes on.
 func (b Bar) FirstHalfHour() Bar {
-	b.PerHour *= b.Rush
-	b.Rush = 1
+	b.hurried = true
 	return b
 }
 
@@ -75,6 +80,11 @@ type Queue struct {
 	Busy  float64       // share of the time that a tap is in use
 	Queue float64       // guests waiting, on average
 
+	RushTaps    int           // the fewest that keep the wait in the first half hour
+	RushMean    time.Duration // where the mean wait would settle in it, at Taps; 0 if RushGrows
+	RushGrows   bool          // in it guests come as fast as Taps can serve, or faster
+	RushBacklog float64       // guests waiting at its end if RushGrows, as Bar.Backlog
+
 	load float64
 }
 
@@ -91,8 +101,8 @@ type Queue struct {
 // lies between. A tap counts only while somebody stands at it.
 //
 // The recurrence keeps its digits to 10 000 taps and beyond. See the package's
-// table for the ranges; outside them Queue returns a [*RangeError]. If the taps
-// given cannot serve as fast as guests come, the queue grows without end and it
+// table for the ranges, which the load of the first half hour must keep too;
+// outside them Queue returns a [*RangeError]. If the taps given cannot serve as fast as guests come, the queue grows without end and it
 // returns [ErrNever] with the numbers that make it so; so does a queue that would
 // take years to settle, with less than a millionth of the taps' time to spare.
 //
@@ -101,9 +111,40 @@ type Queue struct {
 // Proceedings of the Cambridge Philosophical Society 57 (1961) 902, the factor
 // (1 + cv²)/2.
 func (b Bar) Queue() (Queue, error) {
-	const fn = "volume.Bar.Queue"
+	q, err := b.queue()
+	if err != nil {
+		return q, err
+	}
+	rush := b.FirstHalfHour()
+	rush.Taps = 0
+	fewest, err := rush.queue()
+	if err != nil {
+		return noQueue(b), err
+	}
+	q.RushTaps = fewest.Taps
+	rush.Taps = q.Taps
+	hurried, err := rush.queue()
+	switch {
+	case err == nil:
+		q.RushMean = hurried.Mean
+	case errors.Is(err, ErrNever):
+		q.RushGrows, q.RushBacklog = true, rush.Backlog(q.Taps, 30*time.Minute)
+	default:
+		return noQueue(b), err
+	}
+	return q, nil
+}
+
+// noQueue is what comes with an error.
+func noQueue(b Bar) Queue {
 	nan := math.NaN()
-	q := Queue{Bar: b, Taps: b.Taps, Waits: nan, Late: nan, Busy: nan, Queue: nan}
+	return Queue{Bar: b, Taps: b.Taps, Waits: nan, Late: nan, Busy: nan, Queue: nan}
+}
+
+// queue is Queue without the first half hour.
+func (b Bar) queue() (Queue, error) {
+	const fn = "volume.Bar.Queue"
+	q := noQueue(b)
 	if err := b.check(fn); err != nil {
 		return q, err
 	}
@@ -113,8 +154,8 @@ func (b Bar) Queue() (Queue, error) {
 	}
 	swamped := q.load * (1 + 1e-6)
 	if b.Taps > 0 && float64(b.Taps) <= swamped {
-		return q, fmt.Errorf("%s: %w: %s can serve %.0f glasses an hour and %.0f are asked for, so the queue grows",
-			fn, ErrNever, several(b.Taps, "tap"), 3600*float64(b.Taps)/b.service().Seconds(), 3600*b.rate())
+		return q, &NeverError{fn, say("%s can serve %.0f an hour and %.0f are asked for, so the queue grows",
+			several(b.Taps, "tap"), 3600*float64(b.Taps)/b.service().Seconds(), 3600*b.rate())}
 	}
 	inverse := 1.0 // 1/B, Erlang's loss formula
 	for c := 1; ; c++ {
@@ -147,30 +188,28 @@ func (b Bar) Queue() (Queue, error) {
 }
 
 // rate returns the arrivals per second.
-func (b Bar) rate() float64 { return float64(b.Guests) * b.PerHour / 3600 }
+func (b Bar) rate() float64 {
+	perHour := b.PerHour
+	if b.hurried {
+		perHour *= b.Rush
+	}
+	return float64(b.Guests) * perHour / 3600
+}
 
 func (b Bar) service() time.Duration { return b.PourTime + b.Change }
 
 func (b Bar) check(fn string) error {
-	for _, c := range []struct {
-		Range
-		v float64
-	}{
-		{limitGuests, float64(b.Guests)},
-		{limitPerHour, b.PerHour},
-		{limitPourTime, b.PourTime.Seconds()},
-		{limitPourTime, b.Change.Seconds()},
-		{limitService, b.service().Seconds()},
-		{limitWait, b.Wait.Seconds()},
-		{limitWithin, b.Within},
-		{limitRush, b.Rush},
-		{limitTaps, float64(b.Taps)},
-	} {
-		if err := c.Check(fn, c.v); err != nil {
-			return err
-		}
-	}
-	return nil
+	return cmp.Or(
+		limitGuests.Check(fn, float64(b.Guests)),
+		limitPerHour.Check(fn, b.PerHour),
+		limitPourTime.Check(fn, b.PourTime.Seconds()),
+		limitPourTime.Check(fn, b.Change.Seconds()),
+		limitService.Check(fn, b.service().Seconds()),
+		limitWait.Check(fn, b.Wait.Seconds()),
+		limitWithin.Check(fn, b.Within),
+		limitRush.Check(fn, b.Rush),
+		limitTaps.Check(fn, float64(b.Taps)),
+	)
 }
 
 // Steps returns the working.

@@ -1,6 +1,7 @@
 package volume
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 
@@ -97,16 +98,12 @@ func (t Tub) holds(depth unit.Length, keg Vessel, kegs int) unit.Volume {
 // its range gives a [*RangeError] and NaN.
 func (t Tub) Depth(bath unit.Volume, keg Vessel, kegs int) (unit.Length, error) {
 	const fn = "volume.Tub.Depth"
-	if err := t.check(fn, keg, kegs); err != nil {
-		return unit.Length(math.NaN()), err
-	}
-	if err := limitBath.Check(fn, 1e3*float64(bath)); err != nil {
+	if err := cmp.Or(t.check(fn, keg, kegs), limitBath.Check(fn, float64(bath/Litre))); err != nil {
 		return unit.Length(math.NaN()), err
 	}
 	if most := t.holds(t.Height, keg, kegs); bath > most*(1+1e-12) {
-		return unit.Length(math.NaN()), fmt.Errorf(
-			"%s: %w: the tub runs over: around %s it takes %s, and %s were given",
-			fn, ErrNoSolution, several(kegs, "keg"), inBoth(most), inBoth(bath))
+		return unit.Length(math.NaN()), &NoSolutionError{fn, say("the tub runs over: around %s it takes {%.6g l}, and {%.6g l} were given",
+			several(kegs, "keg"), float64(most/Litre), float64(bath/Litre))}
 	}
 	// Below the tops of the kegs the bath fills the floor between them, above
 	// them the whole floor.
@@ -124,13 +121,11 @@ func (t Tub) Depth(bath unit.Volume, keg Vessel, kegs int) (unit.Length, error) 
 // check refuses a tub or keg without size and kegs that cannot stand on the
 // floor: no shape takes more than the densest packing of circles.
 func (t Tub) check(fn string, keg Vessel, kegs int) error {
-	if err := limitTub.Check(fn, 1e3*float64(t.Capacity)); err != nil {
-		return err
-	}
-	if err := limitTubHeight.Check(fn, float64(t.Height)); err != nil {
-		return err
-	}
-	if err := limitTubKegs.Check(fn, float64(kegs)); err != nil || kegs == 0 {
+	if err := cmp.Or(
+		limitTub.Check(fn, float64(t.Capacity/Litre)),
+		limitTubHeight.Check(fn, float64(t.Height)),
+		limitTubKegs.Check(fn, float64(kegs)),
+	); err != nil || kegs == 0 {
 		return err
 	}
 	if err := keg.check(fn); err != nil {
@@ -142,19 +137,10 @@ func (t Tub) check(fn string, keg Vessel, kegs int) error {
 		room *= hexagonal
 	}
 	if float64(kegs)*math.Max(foot, keg.body()/float64(keg.Height)) > room {
-		return fmt.Errorf("%s: %w: %s, each %.1f in (%.0f mm) across, cannot stand on a floor of %.1f ft² (%.3f m²)",
-			fn, ErrNoSolution, several(kegs, "keg"), float64(keg.Diameter/Inch), float64(keg.Diameter/Millimetre),
-			t.Floor()/(0.3048*0.3048), t.Floor())
+		return &NoSolutionError{fn, say("%s, each {%.5g mm} across, cannot stand on the floor of a tub of {%.6g l} that is {%.4g m} high",
+			several(kegs, "keg"), float64(keg.Diameter/Millimetre), float64(t.Capacity/Litre), float64(t.Height))}
 	}
 	return nil
-}
-
-// inBoth writes a volume for the text of an error: US units, then metric.
-func inBoth(v unit.Volume) string {
-	if v < USGallon {
-		return fmt.Sprintf("%.1f fl oz (%.0f mL)", float64(v/USFluidOunce), 1e3*float64(v/Litre))
-	}
-	return fmt.Sprintf("%.1f gal (%.1f L)", float64(v/USGallon), float64(v/Litre))
 }
 
 // several writes a number of things: "1 keg", "2 kegs".

@@ -1,6 +1,7 @@
 package volume
 
 import (
+	"cmp"
 	"math"
 	"slices"
 	"strings"
@@ -111,14 +112,10 @@ func VesselOf(capacity unit.Volume) Vessel {
 
 // check refuses a vessel without the dimensions that a calculation needs.
 func (v Vessel) check(fn string) error {
-	if err := limitCapacity.Check(fn, 1e3*float64(v.Capacity)); err != nil {
-		return err
-	}
-	if err := limitHeight.Check(fn, float64(v.Height)); err != nil {
-		return err
-	}
-	if err := limitDiameter.Check(fn, float64(v.Diameter)); err != nil {
-		return err
-	}
-	return limitTare.Check(fn, float64(v.Tare))
+	return cmp.Or(
+		limitCapacity.Check(fn, float64(v.Capacity/Litre)),
+		limitHeight.Check(fn, float64(v.Height)),
+		limitDiameter.Check(fn, float64(v.Diameter)),
+		limitTare.Check(fn, float64(v.Tare)),
+	)
 }

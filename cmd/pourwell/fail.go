@@ -57,7 +57,7 @@ func describe(err error, units quantity.System) (what, hint string, code int) {
 	case errors.As(err, &text):
 		return fmt.Sprintf("%q %s", text.Text, text.What), text.Hint, exitUsage
 	case errors.As(err, &rng):
-		return about(err, rng) + quantity.Say(string(rng.Why()), units), rangeHint(rng), exitNoAnswer
+		return about(err, rng) + quantity.Say(string(rng.Why()), units), rangeHint(rng, units), exitNoAnswer
 	case errors.As(err, &none):
 		return about(err, none) + volume.ErrNoSolution.Error() + ": " + quantity.Say(string(none.Why), units), "", exitNoAnswer
 	case errors.As(err, &never):
@@ -95,11 +95,11 @@ func about(err, e error) string {
 	return strings.TrimSuffix(err.Error(), e.Error())
 }
 
-func rangeHint(e *volume.RangeError) string {
+func rangeHint(e *volume.RangeError, units quantity.System) string {
 	if e.Source == "" {
 		return ""
 	}
-	return "the range: " + e.Source
+	return "the range: " + quantity.Say(e.Source, units)
 }
 
 // commandIn returns the package and calculation that args name, as far as they

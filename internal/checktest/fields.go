@@ -21,7 +21,7 @@ import (
 //
 // All there is to bound are the numbers and quantities among the exported fields
 // of parameter structs: exported structs with exported methods, none of them
-// Steps, Error or Check. except lists those that have no row, and the rows that
+// Steps, Cautions, Error or Check. except lists those that have no row, and the rows that
 // bound no single field, each with the reason.
 func Fields[R ~limit](t testing.TB, limits []R, except map[string]string) {
 	t.Helper()
@@ -168,7 +168,7 @@ func (s *source) isParameter(name string) bool {
 	for f := range s.funcs {
 		switch typ, method, _ := strings.Cut(f, "."); {
 		case typ != name || !ast.IsExported(method):
-		case slices.Contains([]string{"Steps", "Error", "Check"}, method):
+		case slices.Contains([]string{"Steps", "Cautions", "Error", "Check"}, method):
 			return false
 		default:
 			methods++

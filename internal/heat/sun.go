@@ -19,8 +19,7 @@ const grass = 0.2
 
 // SunOn splits the irradiance of level ground, W/m², as a clear sky would: it
 // finds the height of the sun that gives it and the beam at that height. The
-// same irradiance from a high sun behind haze falls less on upright sides, so
-// the split errs to the warm side.
+// same irradiance from a high sun behind haze falls less on upright sides.
 func SunOn(global float64) Light {
 	if global <= 0 {
 		return Light{}
@@ -63,10 +62,21 @@ func clearBeam(up float64) float64 {
 // OnLevel returns the irradiance of a face that looks up, W/m².
 func (l Light) OnLevel() float64 { return l.Global }
 
+// broadside is the cosine of the distance from the zenith at which a clear sky
+// gives the side of an upright cylinder the most.
+const broadside = 0.6237
+
 // OnUpright returns the mean irradiance of the side of an upright cylinder,
 // W/m²: the beam on its shadow, diameter times height of the π it has, half the
 // sky and half of what the ground throws back.
+//
+// A sun above 39° gives it ever less under a clear sky. But a reading does not
+// tell how high the sun stood, and a brighter one must not warm a keg more
+// slowly: from there on it is the most that a dimmer sun gives.
 func (l Light) OnUpright() float64 {
+	if l.Up > broadside {
+		l = SunOn(ClearSky(broadside))
+	}
 	across := math.Sqrt(1 - l.Up*l.Up)
 	return l.Beam*across/math.Pi + l.Diffuse/2 + grass*l.Global/2
 }

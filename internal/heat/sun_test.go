@@ -30,6 +30,22 @@ func TestSunOn(t *testing.T) {
 	}
 }
 
+// A brighter sun never gives a face less, up to the range of what is asked; and
+// the most that the side gets is where the clear sky gives it the most.
+func TestMoreSun(t *testing.T) {
+	before, most := SunOn(0), 0.0
+	for g := 1.0; g <= 1200; g++ {
+		l := SunOn(g)
+		if l.OnUpright() < before.OnUpright() || l.OnLying() < before.OnLying() || l.OnLevel() < before.OnLevel() {
+			t.Errorf("%g W/m² gives %.2f on a side, %.2f on a line, one less %.2f and %.2f", g, l.OnUpright(), l.OnLying(), before.OnUpright(), before.OnLying())
+		}
+		before = l
+		across := math.Sqrt(1 - l.Up*l.Up)
+		most = math.Max(most, l.Beam*across/math.Pi+l.Diffuse/2+grass*g/2)
+	}
+	checktest.Near(t, "most on a side", before.OnUpright(), most, 0.01)
+}
+
 // Duffie & Beckman, Solar Engineering of Thermal Processes, example 1.6.2 (from
 // memory): at 43° north the sun stands 66.5° from the zenith at 9:30 on the
 // 13th of February, 79.6° at 18:30 on the 1st of July.

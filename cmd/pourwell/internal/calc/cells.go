@@ -69,9 +69,16 @@ func (v *Values) Suppose(name, text string) error {
 	return nil
 }
 
-// Share marks in v what a run with other, a copy of v, has read, for the
-// assumptions that v states.
-func (v *Values) Share(other *Values) { v.used = v.used || other.used }
+// Share marks in v what a run with other, a copy of v, has read and supposed,
+// for the assumptions that v states.
+func (v *Values) Share(other *Values) {
+	v.used = v.used || other.used
+	for i, c := range other.cells {
+		if c.supposed && !v.cells[i].set {
+			v.cells[i] = c
+		}
+	}
+}
 
 // ByKey returns the number of the input whose key in JSON is key, in the unit
 // of the key's suffix; ok is false if there is none.

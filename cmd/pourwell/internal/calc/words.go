@@ -48,6 +48,6 @@ func (in *Input) Words() string {
 
 // longWords spells out what flags abbreviate.
 var longWords = map[string]string{
-	"abv": "alcohol", "co2": "CO2", "temp": "temperature", "fg": "final gravity", "og": "original gravity", "ua": "UA",
+	"abv": "alcohol", "co2": "CO2", "temp": "temperature", "fg": "final gravity", "og": "original gravity", "gravity": "final gravity", "ua": "UA",
 	"loss-k": "K of entrance, barbs and jet", "full": "keg filled to",
 }

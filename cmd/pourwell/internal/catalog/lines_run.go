@@ -20,7 +20,7 @@ func runInputs() []calc.Input {
 		{Name: "rise", Kind: quantity.Length, Default: "0m", Help: "from the surface of the beer in a full keg up to the tap", Limit: "lines.Run.Rise"},
 		{Name: "temp", Kind: quantity.Temperature, Default: "38F", Help: "of the beer in the line", Limit: "lines.Run.Temp"},
 		{Name: "full", Kind: quantity.Share, Default: "100%", Help: "how full the keg is", Limit: "lines.Run.Full"},
-		{Name: "keg", Kind: quantity.Volume, Named: "vessel", Help: "the keg: its depth, and a dip tube", Limit: "volume: capacity of the vessel"},
+		{Name: "keg", Kind: quantity.Volume, Named: "vessel", Help: "the keg: its depth, and a dip tube", Limit: "volume.Vessel.Capacity"},
 		{Name: "keg-height", Kind: quantity.Length, Help: "depth of beer in a full keg; --keg gives it too, else 0.5 m", Limit: "lines.Run.KegHeight"},
 		{Name: "dip-tube", Kind: quantity.Text, Help: "a tube down through the keg, as --tube"},
 		{Name: "loss-k", Kind: quantity.Number, Default: "2.5", Help: "loss coefficients of entrance, barbs and jet together, on the last bore", Limit: "lines.Fitting.K"},
@@ -30,7 +30,7 @@ func runInputs() []calc.Input {
 }
 
 // glassInput is the glass that a pour is timed by.
-var glassInput = calc.Input{Name: "glass", Kind: quantity.Volume, Named: "glass", Default: "16oz", Help: "glass to fill, with liquid to the brim", Limit: "lines.Observation.Glass"}
+var glassInput = calc.Input{Name: "glass", Kind: quantity.Volume, Named: "glass", Default: "16oz", Help: "glass to fill, with liquid to the brim", Limit: "lines.Observation.Glass.Volume"}
 
 // readRun returns the run that the inputs describe.
 func readRun(in *calc.Values, out *calc.Result) (lines.Run, error) {

@@ -35,10 +35,6 @@ func planBeers(in *calc.Values, out *calc.Result, c volume.Crowd, p volume.Pour)
 	}
 	setDemand(in, out, total)
 	listBeers(out, all)
-	if len(all) > 1 {
-		out.Note("Every drinker is taken to stay with one beer. The chance of running out and the times are those of the beer that" +
-			" does it most likely and first; the chance that some beer runs out is higher.")
-	}
 	return nil
 }
 
@@ -72,11 +68,6 @@ func planStock(in *calc.Values, out *calc.Result, c volume.Crowd, p volume.Pour)
 		table.Rows = append(table.Rows, []any{m.Name, float64(m.Kegs), float64(m.Keg.Pours)})
 	}
 	out.Table(table)
-	if d.GlassCost > 0 {
-		out.Note("The kegs chosen are those that cost least.")
-	} else {
-		out.Note("The kegs chosen are those that leave least over; give every size a price to choose by price.")
-	}
 	return nil
 }
 

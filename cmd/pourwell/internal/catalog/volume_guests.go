@@ -19,6 +19,7 @@ var guests = calc.Calculation{
 		"volume guests --guests 200 --for 4h --confidence 95% --beer \"Pale:60%\" --beer \"Wheat:40%\"",
 	},
 	Shared: []func() []calc.Input{crowdInputs, pourInputs},
+	NoAir:  true,
 	Results: []calc.Key{
 		{Key: "kegs", Label: "kegs"},
 		{Key: "volume_l", Label: "beer in them"},
@@ -29,29 +30,25 @@ var guests = calc.Calculation{
 		{Key: "lasts_for_s", Label: "lasts with that confidence"},
 		{Key: "runs_out_at_s", Label: "if it runs out, after about"},
 		{Key: "leftover_l", Label: "beer left, on average"},
-		{Key: "cost_per_glass", Label: "cost of a glass drunk"},
+		{Key: "cost_per_glass", Label: "cost of a serving drunk"},
 		{Key: "expected", Label: "servings expected"},
-	},
-	Cautions: []string{
-		"A count of servings says nothing about who may drive or has had enough. Offer water and food, serve nobody who is drunk" +
-			" or under age, and plan how people get home. Local law and licence decide.",
 	},
 	Run: runGuests,
 }
 
 func crowdInputs() []calc.Input {
 	return []calc.Input{
-		{Name: "guests", Kind: quantity.Count, Help: "people who come", Limit: "volume: guests"},
-		{Name: "for", Kind: quantity.Time, Help: "from the first pour to the last", Limit: "volume: duration"},
-		{Name: "first-hour", Kind: quantity.Number, Default: "2", Help: "servings for each beer drinker in the first hour", Limit: "volume: servings in the first hour"},
-		{Name: "later", Kind: quantity.Number, Default: "1", Help: "servings for each in every later hour", Limit: "volume: servings in each later hour"},
-		{Name: "share", Kind: quantity.Share, Default: "50%", Help: "guests who drink beer", Limit: "volume: share who drink beer"},
-		{Name: "weather", Kind: quantity.Number, Default: "1", Help: "factor on thirst, above 1 on a hot day", Limit: "volume: weather factor"},
-		{Name: "spread", Kind: quantity.Share, Default: "50%", Help: "how much people differ: standard deviation over mean", Limit: "volume: spread between people"},
-		{Name: "doubt", Kind: quantity.Share, Default: "10%", Help: "how sure the rates are, the same for all", Limit: "volume: doubt in the rates"},
-		{Name: "confidence", Kind: quantity.Share, Default: "90%", Help: "chance that the beer lasts", Limit: "volume: confidence"},
-		{Name: "kegs", Kind: quantity.Count, Help: "kegs on hand, such as 4; the fewest that suffice if not given", Limit: "volume: kegs on hand"},
-		{Name: "price", Kind: quantity.Number, Help: "of a keg in any currency, such as 120; no cost of a glass if not given", Limit: "volume: price of a keg"},
+		{Name: "guests", Kind: quantity.Count, Help: "people who come", Limit: "volume.Crowd.Guests"},
+		{Name: "for", Kind: quantity.Time, Help: "from the first pour to the last", Limit: "volume.Crowd.Duration"},
+		{Name: "first-hour", Kind: quantity.Number, Default: "2", Help: "servings for each beer drinker in the first hour", Limit: "volume.Crowd.FirstHour"},
+		{Name: "later", Kind: quantity.Number, Default: "1", Help: "servings for each in every later hour", Limit: "volume.Crowd.Later"},
+		{Name: "share", Kind: quantity.Share, Default: "50%", Help: "guests who drink beer", Limit: "volume.Crowd.Share"},
+		{Name: "weather", Kind: quantity.Number, Default: "1", Help: "factor on thirst, above 1 on a hot day", Limit: "volume.Crowd.Weather"},
+		{Name: "spread", Kind: quantity.Share, Default: "50%", Help: "how much people differ: standard deviation over mean", Limit: "volume.Crowd.Spread"},
+		{Name: "doubt", Kind: quantity.Share, Default: "10%", Help: "how sure the rates are, the same for all", Limit: "volume.Crowd.Doubt"},
+		{Name: "confidence", Kind: quantity.Share, Default: "90%", Help: "chance that the beer lasts", Limit: "volume.Crowd.Confidence"},
+		{Name: "kegs", Kind: quantity.Count, Help: "kegs on hand, such as 4; the fewest that suffice if not given", Limit: "volume.Choice.Kegs"},
+		{Name: "price", Kind: quantity.Number, Help: "of a keg in any currency, such as 120; no cost of a glass if not given", Limit: "volume.Choice.Price"},
 		{Name: "beer", Kind: quantity.Text, Repeat: true, Help: `one of several, as "Pale:60%" or "Pale:60%:2"`},
 		{Name: "stock", Kind: quantity.Text, Repeat: true, Help: "kegs of several sizes to choose from, as us-half:2 or us-half:2:90 with a price"},
 	}
@@ -65,7 +62,7 @@ func runGuests(in *calc.Values, out *calc.Result) error {
 	if err != nil {
 		return err
 	}
-	notePour(in, out, p)
+	noteHead(in, out, p)
 	c := readCrowd(in)
 	switch {
 	case in.Given("beer") && in.Given("stock"):
@@ -84,7 +81,7 @@ func runGuests(in *calc.Values, out *calc.Result) error {
 		return err
 	}
 	setDemand(in, out, all[0])
-	out.Set("pours_per_keg", float64(y.Pours))
+	out.Put("pours_per_keg", y.Pours)
 	return nil
 }
 
@@ -109,27 +106,25 @@ func setDemand(in *calc.Values, out *calc.Result, d volume.Demand) {
 		out.Answer = "Bring " + kegs + " for {servings_planned} servings; {servings_expected} are expected." +
 			" The beer runs out with a chance of {run_out_probability}."
 	}
-	out.Set("kegs", float64(d.Kegs))
-	out.Set("volume_l", float64(d.Volume/volume.Litre))
-	out.Set("servings_expected", d.Expected)
-	out.Set("servings_planned", float64(d.Planned))
-	out.Set("run_out_probability", d.RunOut)
-	out.Set("lasts_for_s", d.LastsFor.Seconds())
-	out.Set("runs_out_at_s", d.RunsOutAt.Seconds())
-	out.Set("leftover_l", float64(d.Leftover/volume.Litre))
+	out.Put("kegs", d.Kegs)
+	out.Put("volume_l", d.Volume)
+	out.Put("servings_expected", d.Expected)
+	out.Put("servings_planned", d.Planned)
+	out.Put("run_out_probability", d.RunOut)
+	out.Put("lasts_for_s", d.LastsFor)
+	out.Put("runs_out_at_s", d.RunsOutAt)
+	out.Put("leftover_l", d.Leftover)
 	if d.GlassCost > 0 {
-		out.Set("cost_per_glass", d.GlassCost)
+		out.Put("cost_per_glass", d.GlassCost)
 	}
 	setDemandCourse(out, d, in.Duration("for"))
 	if need := d.KegsBand(); need.High == float64(d.Kegs) { // else they are those on hand, not those needed
 		out.Band("kegs", d.KegsBand)
-		out.Note("The kegs to bring are those of a thirsty crowd, the upper end of what the guests are likely to empty.")
 	}
 	out.Band("servings_expected", d.Band)
 	out.Working(d.Steps)
-	out.Note("Two servings in the first hour and one in each later hour, and half of the guests drinking beer, are common practice" +
-		" without a source. The same practice brings 10 to 15 % more than the average. For a small party that is too little:" +
-		" there it is chance who comes thirsty.")
+	out.Remark(d.Cautions())
+	out.Remark(d.Notes())
 }
 
 // setDemandCourse adds how demand and the chance of having run out grow.

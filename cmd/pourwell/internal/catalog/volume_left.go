@@ -6,7 +6,6 @@ import (
 	"example.com/pourwell/carbonation"
 	"example.com/pourwell/cmd/pourwell/internal/calc"
 	"example.com/pourwell/internal/quantity"
-	"example.com/pourwell/thermal"
 	"example.com/pourwell/volume"
 )
 
@@ -21,13 +20,13 @@ var left = calc.Calculation{
 		"volume left --cylinder 5lb --weight 15lb --tare 12.5lb --keg us-sixth",
 	},
 	Inputs: []calc.Input{
-		{Name: "keg", Kind: quantity.Volume, Named: "vessel", Help: "the keg that is weighed; with --cylinder, the kegs it still serves"},
-		{Name: "cylinder", Kind: quantity.Mass, Help: "gas in the full cylinder that is weighed, such as 5lb or 2kg", Limit: "volume: charge of the cylinder"},
-		{Name: "weight", Kind: quantity.Mass, Help: "what the scale shows, such as 34lb or 15kg", Limit: "volume: weight on the scale"},
-		{Name: "tare", Kind: quantity.Mass, Help: "weight of it empty, as stamped; the usual one if not given", Limit: "volume: tare of the vessel"},
-		{Name: "glass", Kind: quantity.Volume, Named: "glass", Help: "glass for the pours left; us-pint if not given"},
+		{Name: "keg", Kind: quantity.Volume, Named: "vessel", Help: "the keg that is weighed; with --cylinder, the kegs it still serves", Limit: "volume.Vessel.Capacity"},
+		{Name: "cylinder", Kind: quantity.Mass, Help: "gas in the full cylinder that is weighed, such as 5lb or 2kg", Limit: "volume.Cylinder.Charge"},
+		{Name: "weight", Kind: quantity.Mass, Help: "what the scale shows, such as 34lb or 15kg", Limit: "volume.Pour.Left.weight"},
+		{Name: "tare", Kind: quantity.Mass, Help: "weight of it empty, as stamped; the usual one if not given", Limit: "volume.Vessel.Tare"},
+		{Name: "glass", Kind: quantity.Volume, Named: "glass", Help: "glass for the pours left; us-pint if not given", Limit: "volume.Glass.Volume"},
 		{Name: "head", Kind: quantity.Text, Help: "head on it, as 1in or 5%; 1in if not given"},
-		{Name: "gravity", Kind: quantity.Number, Default: "1.010", Help: "final gravity of the beer that is weighed", Limit: "volume: gravity"},
+		{Name: "gravity", Kind: quantity.Number, Help: "final gravity of the beer that is weighed; 1.010 if not given", Limit: "volume.Pour.Left.gravity"},
 		{Name: "gauge", Kind: quantity.Gauge, Help: "pressure kept on the kegs of a cylinder; 12 psi if not given"},
 		{Name: "temp", Kind: quantity.Temperature, Help: "temperature of those kegs; 38 °F if not given", Limit: "carbonation: temperature"},
 	},
@@ -58,29 +57,26 @@ func runLeft(in *calc.Values, out *calc.Result) error {
 }
 
 func beerLeft(in *calc.Values, out *calc.Result) error {
-	glass, _ := volume.GlassNamed("us-pint")
-	if in.Given("glass") {
-		glass = in.Glass("glass")
+	if err := suppose(in, "glass", "us-pint", "head", "1in", "gravity", "1.010"); err != nil {
+		return err
 	}
-	p := in.Vessel("keg").Into(glass)
+	p := in.Vessel("keg").Into(in.Glass("glass"))
 	if in.Given("tare") {
 		p.Keg.Tare, p.Keg.Weighed = in.Mass("tare"), volume.Published
 	}
-	if in.Given("head") {
-		if err := readText("head", in.Text("head"), headText{&p}); err != nil {
-			return err
-		}
+	if err := readText("head", in.Text("head"), headText{&p}); err != nil {
+		return err
 	}
 	r, err := p.Left(in.Mass("weight"), in.Number("gravity"))
 	if err != nil {
 		return err
 	}
 	out.Answer = "About {volume_l} of beer is left, {pours} " + plural(r.Count, "pour") + "."
-	out.Set("volume_l", float64(r.Volume/volume.Litre))
-	out.Set("pours", float64(r.Count))
-	out.Set("full_share", r.Share)
-	out.Set("beer_kg", float64(r.Mass))
-	out.Set("tare_kg", float64(p.Keg.Tare))
+	out.Put("volume_l", r.Volume)
+	out.Put("pours", r.Count)
+	out.Put("full_share", r.Share)
+	out.Put("beer_kg", r.Mass)
+	out.Put("tare_kg", p.Keg.Tare)
 	out.Band("volume_l", r.Band)
 	out.Working(r.Steps)
 	noteTare(in, out, p.Keg.Source)
@@ -112,19 +108,18 @@ func gasLeft(in *calc.Values, out *calc.Result) error {
 		return err
 	}
 	out.Answer = "{gas_kg} of gas is left, {full_share} of a full cylinder: enough for {kegs} " + plural(r.Count, "keg") + "."
-	out.Set("gas_kg", float64(r.Mass))
-	out.Set("kegs", float64(r.Count))
-	out.Set("full_share", r.Share)
-	out.Set("gas_per_keg_kg", float64(need.PerKeg))
-	out.Set("tare_kg", float64(c.Tare))
+	out.Put("gas_kg", r.Mass)
+	out.Put("kegs", r.Count)
+	out.Put("full_share", r.Share)
+	out.Put("gas_per_keg_kg", need.PerKeg)
+	out.Put("tare_kg", c.Tare)
 	out.Band("gas_kg", r.Band)
 	out.Working(r.Steps)
 	noteTare(in, out, "usual for its charge, "+string(c.Weighed)+"; steel and aluminium differ by a half")
 	out.Note(fmt.Sprintf("Each keg of {%.6g l} takes {gas_per_keg_kg} to push and purge it once, at {%.5g c} under {%.5g kpa}; leaks are not in it.",
 		float64(s.Keg/volume.Litre), s.Temperature.Celsius(), s.Gauge.KPa()))
-	out.Note("The gauge of a cylinder shows its temperature, not what is left, while it holds liquid.")
-	out.Caution("A cylinder is filled, tested and vented by licensed people only; one heavier than its tare and charge together is" +
-		" overfilled: do not use it. Keep it upright, chained, cool and out of closed rooms and cars.")
+	out.Remark(r.Notes())
+	out.Remark(r.Cautions())
 	return nil
 }
 
@@ -134,16 +129,20 @@ func gasForKegs(in *calc.Values) (carbonation.Supply, error) {
 	if err != nil {
 		return carbonation.Supply{}, err
 	}
-	keg, _ := volume.VesselNamed("us-sixth")
-	if in.Given("keg") {
-		keg = in.Vessel("keg")
+	if err := suppose(in, "keg", "us-sixth", "gauge", "12psi", "temp", "38F"); err != nil {
+		return carbonation.Supply{}, err
 	}
-	gauge, temp := carbonation.GaugeOf(12*carbonation.PSI), thermal.Fahrenheit(38)
-	if in.Given("gauge") {
-		gauge = in.Gauge("gauge")
+	return carbonation.Draught{Air: air}.Supply(in.Vessel("keg").Capacity, in.Temperature("temp"), in.Gauge("gauge")), nil
+}
+
+// suppose gives inputs that were not typed the value that follows their name.
+func suppose(in *calc.Values, namesAndTexts ...string) error {
+	for i := 0; i < len(namesAndTexts); i += 2 {
+		if name := namesAndTexts[i]; !in.Given(name) {
+			if err := in.Suppose(name, namesAndTexts[i+1]); err != nil {
+				return err
+			}
+		}
 	}
-	if in.Given("temp") {
-		temp = in.Temperature("temp")
-	}
-	return carbonation.Draught{Air: air}.Supply(keg.Capacity, temp, gauge), nil
+	return nil
 }

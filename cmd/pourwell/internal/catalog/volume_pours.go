@@ -1,6 +1,9 @@
 package catalog
 
 import (
+	"errors"
+	"strings"
+
 	"example.com/pourwell/cmd/pourwell/internal/calc"
 	"example.com/pourwell/internal/quantity"
 	"example.com/pourwell/volume"
@@ -17,6 +20,7 @@ var pours = calc.Calculation{
 		"volume pours --keg 50L --glass uk-pint --head 5% --line 3/16in:5ft --light sun",
 	},
 	Shared: []func() []calc.Input{pourInputs, drinkInputs},
+	NoAir:  true,
 	Results: []calc.Key{
 		{Key: "pours", Label: "whole pours"},
 		{Key: "liquid_per_pour_l", Label: "beer in each"},
@@ -26,10 +30,6 @@ var pours = calc.Calculation{
 		{Key: "uk_units", Label: "UK units in each"},
 		{Key: "au_drinks", Label: "Australian standard drinks"},
 	},
-	Cautions: []string{
-		"Standard drinks count what is served. They do not say who may drive or has had enough: offer water and food, serve nobody" +
-			" who is drunk or under age. Local law decides.",
-	},
 	Run: runPours,
 }
 
@@ -37,7 +37,7 @@ var pours = calc.Calculation{
 func drinkInputs() []calc.Input {
 	return []calc.Input{
 		{Name: "all", Kind: quantity.Switch, Help: "list every glass known by name"},
-		{Name: "abv", Kind: quantity.Share, Default: "5%", Key: "abv_share", Help: "alcohol by volume", Limit: "volume: alcohol by volume"},
+		{Name: "abv", Kind: quantity.Share, Default: "5%", Key: "abv_share", Help: "alcohol by volume", Limit: "volume.Yield.Drinks.abv"},
 		{Name: "light", Kind: quantity.Text, Choices: []string{"sun", "shade", "lamps", "dark"}, Help: "what falls on the glass; gives advice on it"},
 	}
 }
@@ -56,32 +56,48 @@ func runPours(in *calc.Values, out *calc.Result) error {
 		return err
 	}
 	out.Answer = "The keg gives {pours} " + plural(y.Pours, "pour") + " with {liquid_per_pour_l} of beer in each."
-	out.Set("pours", float64(y.Pours))
-	out.Set("liquid_per_pour_l", float64(y.Liquid/volume.Litre))
-	out.Set("lost_l", float64(y.Lost/volume.Litre))
-	out.Set("rest_l", float64(y.Rest/volume.Litre))
-	out.Set("us_drinks", d.US)
-	out.Set("uk_units", d.UK)
-	out.Set("au_drinks", d.AU)
+	out.Put("pours", y.Pours)
+	out.Put("liquid_per_pour_l", y.Liquid)
+	out.Put("lost_l", y.Lost)
+	out.Put("rest_l", y.Rest)
+	out.Put("us_drinks", d.US)
+	out.Put("uk_units", d.UK)
+	out.Put("au_drinks", d.AU)
 	out.Band("pours", y.Band)
 	out.Working(y.Steps)
-	notePour(in, out, p)
+	out.Remark(y.Cautions())
+	out.Remark(d.Cautions())
+	noteHead(in, out, p)
 	if in.On("all") {
-		listGlasses(out, p)
+		if err := listGlasses(out, p); err != nil {
+			return err
+		}
 	}
 	return adviseGlass(in, out, p.Glass)
 }
 
-// listGlasses adds what the keg gives in every glass known by name. A head too
-// tall for a small glass leaves it out.
-func listGlasses(out *calc.Result, p volume.Pour) {
+// listGlasses adds what the keg gives in every glass known by name, and says
+// which are left out because the head would be more foam than beer.
+func listGlasses(out *calc.Result, p volume.Pour) error {
+	var tooSmall []string
 	table := calc.Table{Key: "glasses", Columns: []string{"glass", "glass_l", "pours", "liquid_l"}}
 	for _, p.Glass = range volume.Glasses() {
-		if y, err := p.PerKeg(); err == nil {
+		y, err := p.PerKeg()
+		var wrong *volume.RangeError
+		switch {
+		case err == nil:
 			table.Rows = append(table.Rows, []any{p.Glass.Name, float64(p.Glass.Volume / volume.Litre), float64(y.Pours), float64(y.Liquid / volume.Litre)})
+		case errors.As(err, &wrong): // the keg and the losses have been answered for already
+			tooSmall = append(tooSmall, p.Glass.Name)
+		default:
+			return err
 		}
 	}
 	out.Table(table)
+	if len(tooSmall) > 0 {
+		out.Note("Left out, for the head would be more foam than beer: " + strings.Join(tooSmall, ", ") + ".")
+	}
+	return nil
 }
 
 // adviseGlass adds what to think of the glass, if the light is given.
@@ -92,9 +108,7 @@ func adviseGlass(in *calc.Values, out *calc.Result, g volume.Glass) error {
 	if !ok {
 		return nil
 	}
-	all, err := g.Advice(in.Number("abv"), light)
-	for _, a := range all {
-		out.Note(a.What + " " + a.Why + " (" + string(a.Status) + ")")
-	}
+	notes, err := g.Notes(in.Number("abv"), light)
+	out.Remark(notes)
 	return err
 }

@@ -2,7 +2,6 @@ package catalog
 
 import (
 	"fmt"
-	"strings"
 
 	"example.com/pourwell/cmd/pourwell/internal/calc"
 	"example.com/pourwell/internal/quantity"
@@ -12,15 +11,15 @@ import (
 // pourInputs describe how beer gets from a keg into glasses.
 func pourInputs() []calc.Input {
 	return []calc.Input{
-		{Name: "keg", Kind: quantity.Volume, Named: "vessel", Default: "us-sixth", Help: "the keg, by name or size"},
-		{Name: "glass", Kind: quantity.Volume, Named: "glass", Default: "us-pint", Help: "the glass or growler, by name or size to the brim"},
-		{Name: "glass-bore", Kind: quantity.Length, Help: "inside diameter of the glass at its head, such as 3.5in or 80mm; that of the glass named if not given", Limit: "volume: bore of the glass"},
+		{Name: "keg", Kind: quantity.Volume, Named: "vessel", Default: "us-sixth", Help: "the keg, by name or size", Limit: "volume.Vessel.Capacity"},
+		{Name: "glass", Kind: quantity.Volume, Named: "glass", Default: "us-pint", Help: "the glass or growler, by name or size to the brim", Limit: "volume.Glass.Volume"},
+		{Name: "glass-bore", Kind: quantity.Length, Help: "inside diameter of the glass at its head, such as 3.5in or 80mm; that of the glass named if not given", Limit: "volume.Glass.Bore"},
 		{Name: "head", Kind: quantity.Text, Default: "1in", Help: "height of the head, or its share of the glass, as 5%"},
-		{Name: "foam", Kind: quantity.Share, Default: "25%", Help: "liquid in a fresh head", Limit: "volume: liquid share of the head"},
-		{Name: "heel", Kind: quantity.Share, Default: "1%", Help: "left in the keg below the dip tube", Limit: "volume: heel"},
-		{Name: "waste", Kind: quantity.Share, Default: "5%", Help: "spilt or foamed over", Limit: "volume: waste"},
+		{Name: "foam", Kind: quantity.Share, Default: "25%", Help: "liquid in a fresh head", Limit: "volume.Pour.Foam"},
+		{Name: "heel", Kind: quantity.Share, Default: "1%", Help: "left in the keg below the dip tube", Limit: "volume.Pour.Heel"},
+		{Name: "waste", Kind: quantity.Share, Default: "5%", Help: "spilt or foamed over", Limit: "volume.Pour.Waste"},
 		{Name: "line", Kind: quantity.Text, Repeat: true, Help: "a tube left full at the end, as 3/16in:5ft"},
-		{Name: "first-glass", Kind: quantity.Volume, Default: "0oz", Help: "poured away at the start", Limit: "volume: first glass"},
+		{Name: "first-glass", Kind: quantity.Volume, Default: "0oz", Help: "poured away at the start", Limit: "volume.Pour.FirstGlass"},
 	}
 }
 
@@ -47,15 +46,11 @@ type headText struct{ pour *volume.Pour }
 
 func (h headText) UnmarshalText(text []byte) error { return h.pour.ReadHead(string(text)) }
 
-// notePour says what the pour rests on.
-func notePour(in *calc.Values, out *calc.Result, p volume.Pour) {
+// noteHead says what the volume of the head rests on.
+func noteHead(in *calc.Values, out *calc.Result, p volume.Pour) {
 	if p.Head > 0 && !in.Given("glass-bore") {
 		out.Note(fmt.Sprintf("The head stands in a bore of {%.4g mm} (%s): measure the glass and give --glass-bore for better.",
 			float64(p.Glass.Bore/volume.Millimetre), p.Glass.Sized))
-	}
-	if strings.Contains(p.Glass.Name, "growler") {
-		out.Caution("Never fill a growler to the brim or leave it warm: it can burst. Rinse it with CO2, fill it from the bottom, leave a" +
-			" headspace, keep it cold; its maker's rating rules.")
 	}
 }
 

@@ -3,6 +3,7 @@ package plan
 import (
 	"errors"
 	"fmt"
+	"strings"
 	"time"
 
 	"example.com/pourwell/cmd/pourwell/internal/report"
@@ -113,14 +114,22 @@ func (p *planner) advice() error {
 	for _, b := range p.day.Beers {
 		strongest = max(strongest, b.ABV.si)
 	}
-	all, err := p.day.Glass.Size.glass().Advice(strongest, light)
+	all, err := p.day.Glass.Size.glass().Notes(strongest, light)
 	if err != nil {
 		return err
 	}
-	for _, a := range all {
-		p.plan.Glasses = append(p.plan.Glasses, GlassAdvice{What: a.What, Why: a.Why, Status: string(a.Status)})
+	for _, note := range all {
+		p.plan.Glasses = append(p.plan.Glasses, adviceOf(string(note.Text)))
 	}
 	return nil
+}
+
+// adviceOf takes a note on a glass apart: what to do, why, and in brackets how
+// far that can be trusted.
+func adviceOf(note string) GlassAdvice {
+	what, rest, _ := strings.Cut(note, ". ")
+	why, status, _ := strings.Cut(rest, " (")
+	return GlassAdvice{What: what + ".", Why: why, Status: strings.TrimSuffix(status, ")")}
 }
 
 func (p *Plan) glassBlock() report.Block {

@@ -7,18 +7,18 @@ import (
 
 // What the remarks of this package are about: its cautions, then its notes.
 const (
-	OverPressure  volume.Code = "over-pressure"  // gas above what serving gear is used at, or above a rating
-	Bursting      volume.Code = "bursting"       // a closed vessel that can burst: glass, a can, beer without room to grow
-	UnratedGlass  volume.Code = "unrated-glass"  // glass whose maker states no pressure, or none that is known here
-	HotCar        volume.Code = "hot-car"        // closed beer or a cylinder in a car in the sun
-	PushBack      volume.Code = "push-back"      // a keg above the regulator that it is connected to
-	Venting       volume.Code = "venting"        // how to let pressure off
-	HandPump      volume.Code = "hand-pump"      // what a hand pump must not do to a keg
-	CylinderCare  volume.Code = "cylinder"       // how a cylinder stands, travels and is filled
-	LiquidFull    volume.Code = "liquid-full"    // a cylinder so warm that its liquid fills it
-	Suffocation   volume.Code = "suffocation"    // CO2 and nitrogen in the air that people breathe
-	ExposureLimit volume.Code = "exposure-limit" // what that air may hold
-	Leaking       volume.Code = "leaking"        // how a leak is looked for
+	OverPressure  volume.Code = "over-pressure"    // gas above what serving gear is used at, or above a rating
+	Bursting                  = volume.Bursting    // a closed vessel that can burst: glass, a can, beer without room to grow
+	UnratedGlass  volume.Code = "unrated-glass"    // glass whose maker states no pressure, or none that is known here
+	HotCar        volume.Code = "hot-car"          // closed beer or a cylinder in a car in the sun
+	PushBack      volume.Code = "push-back"        // a keg above the regulator that it is connected to
+	Venting       volume.Code = "venting"          // how to let pressure off
+	HandPump      volume.Code = "hand-pump"        // what a hand pump must not do to a keg
+	CylinderCare              = volume.GasCylinder // how a cylinder stands, travels and is filled
+	LiquidFull    volume.Code = "liquid-full"      // a cylinder so warm that its liquid fills it
+	Suffocation   volume.Code = "suffocation"      // CO2 and nitrogen in the air that people breathe
+	ExposureLimit volume.Code = "exposure-limit"   // what that air may hold
+	Leaking       volume.Code = "leaking"          // how a leak is looked for
 
 	AtRest         volume.Code = "at-rest"         // an equilibrium, which a keg at rest comes to in a week or more
 	BelowAir       volume.Code = "below-air"       // a gauge pressure below zero, which no regulator sets

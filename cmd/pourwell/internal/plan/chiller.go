@@ -3,7 +3,6 @@ package plan
 import (
 	"fmt"
 	"math"
-	"slices"
 	"time"
 
 	"example.com/pourwell/carbonation"
@@ -207,11 +206,7 @@ func (p *planner) warmLine(i int, g carbonation.Gauge, run lines.Run, plan *Line
 	if empty, err := low.Warm(s); err == nil {
 		plan.FlowEmpty = empty.Pour.Flow.LitresPerMinute()
 	}
-	for _, w := range warm.Cautions() {
-		if text := string(w.Text); !slices.Contains(p.warnings, text) {
-			p.warnings = append(p.warnings, text)
-		}
-	}
+	p.heed(b.Name, warm.Cautions())
 	return nil
 }
 

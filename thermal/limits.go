@@ -1,7 +1,6 @@
 package thermal
 
 import (
-	"fmt"
 	"math"
 
 	"example.com/pourwell/volume"
@@ -113,11 +112,15 @@ func Limits() []volume.Range {
 	}
 }
 
+// noSolution says why there is none, in a sentence that quotes its numbers.
+func noSolution(fn, format string, args ...any) error {
+	return &volume.NoSolutionError{Func: fn, Why: say(format, args...)}
+}
+
 // never says that the process ends before the target, °C; how is what it does
 // there, such as "settles at".
 func never(fn, how string, target, there float64) error {
-	return fmt.Errorf("%s: %w: the beer %s %s, so it does not get to %s",
-		fn, ErrNever, how, onBothScales(Celsius(there)), onBothScales(Celsius(target)))
+	return &volume.NeverError{Func: fn, Why: say("the beer %s {%.6g c}, so it does not get to {%.6g c}", how, there, target)}
 }
 
 // finite returns an error in the name of fn if a value of its answer is not a
@@ -125,7 +128,7 @@ func never(fn, how string, target, there float64) error {
 func finite(fn string, values ...float64) error {
 	for _, v := range values {
 		if math.IsNaN(v) || math.IsInf(v, 0) {
-			return fmt.Errorf("%s: %w: the heat balance has no finite answer", fn, volume.ErrNoSolution)
+			return noSolution(fn, "the heat balance has no finite answer")
 		}
 	}
 	return nil

@@ -153,7 +153,9 @@ A key ends in its unit; one without is a count, a pure number or a word:
 %s
 
 A list of rows, such as tubes or a course, is an array in JSON; --rows KEY
-writes it as CSV.
+writes it as CSV. A cell of CSV that begins with = + - or @, such as a name that
+someone else wrote, is a formula to a spreadsheet: --literal puts an
+apostrophe before those that are text.
 `
 
 const helpEnvironment = `  POURWELL_UNITS       us, metric or both: as --units

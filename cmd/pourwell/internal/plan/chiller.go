@@ -109,7 +109,7 @@ func (p *planner) chilled(i int) error {
 	}
 	pours := p.pace(i)
 	var s thermal.Service
-	c := Cooling{Beer: b.Name, ServeAt: b.ServeAt.Celsius(), Sure: true, Warmest: math.NaN()}
+	c := Cooling{Beer: b.Name, ServeAt: b.ServeAt.Celsius(), Sure: true, Warmest: math.NaN(), TopUps: []TopUp{}, Hours: []Hour{}}
 	out := &Chilled{Kind: b.Chiller.Kind, Tube: b.Chiller.Tube}
 	c.Chiller = out
 	switch b.Chiller.Kind {

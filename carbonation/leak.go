@@ -42,7 +42,7 @@ func (s Supply) LeakTest(gas unit.Volume, fall unit.Pressure, over time.Duration
 	const fn = "carbonation.Supply.LeakTest"
 	none := Leak{Rate: math.NaN(), PerDegree: unit.Pressure(math.NaN())}
 	drop := limitFall
-	drop.Max = s.Gauge.KPa()
+	drop.Name, drop.Max = "pressure lost", s.Gauge.KPa()
 	err := cmp.Or(
 		s.checkGas(fn), limitGas.Check(fn, float64(gas/volume.Litre)),
 		limitFall.Check(fn, float64(fall/KPa)), drop.Check(fn, float64(fall/KPa)), limitTest.Check(fn, over.Seconds()),

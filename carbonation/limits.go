@@ -45,7 +45,7 @@ var (
 		Fields: "AirPump.Gauge Supply.Gauge",
 	}
 	limitAir       = volume.Range{Name: "air pressure", Min: 45, Max: 110, Suffix: "kpa_abs", Source: "weather at inhabited places", Fields: "Draught.Air Sealed.Air AirPump.Air Supply.Air"}
-	limitSeaLevel  = volume.Range{Name: "sea-level pressure", Min: 87, Max: 110, Suffix: "kpa_abs", Source: "lowest and highest ever recorded, from memory"}
+	limitSeaLevel  = volume.Range{Name: "sea-level pressure", Min: 87, Max: 110, Suffix: "kpa_abs", Source: "lowest and highest ever recorded, from memory", Fields: "Pressure.StationAt.p"}
 	limitElevation = volume.Range{Name: "elevation", Min: -500, Max: 6000, Suffix: "m", Source: "inhabited places", Fields: "AirAt.elevation Pressure.StationAt.elevation"}
 	limitShare     = volume.Range{Name: "CO2 share", Min: 0, Max: 1, Suffix: "share", Source: "a share of the gas", Fields: "Draught.CO2Share"}
 

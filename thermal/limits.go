@@ -19,6 +19,7 @@ var (
 var (
 	limitABV     = volume.Range{Name: "alcohol by volume", Min: 0, Max: 0.20, Suffix: "share", Source: "a fraction: 0.05 is 5 %; beer models hold to 20 %", Fields: "BeerOf.abv BeerFromOriginal.abv"}
 	limitFG      = volume.Range{Name: "final gravity", Min: 0.98, Max: 1.20, Source: "gravities of finished beer and of wort", Fields: "BeerOf.fg"}
+	limitOG      = volume.Range{Name: "original gravity", Min: 0.98, Max: 1.20, Source: "gravities of wort", Fields: "BeerFromOriginal.og"}
 	limitExtract = volume.Range{Name: "real extract", Min: -0.05, Max: 40, Suffix: "percent_by_mass", Source: "gravity too low or too high for this alcohol"}
 	limitLiquid  = volume.Range{Name: "beer temperature", Min: -5, Max: 40, Suffix: "c", Source: "OIML R 22 ends at 40 °C; the viscosity data of Bingham & Jackson run from 0 to 40 °C", Fields: "Beer.Density.t Beer.Viscosity.t Beer.HeatCapacity.t Beer.Conductivity.t Keg.From Keg.Reach.to IceBath.From IceBath.Reach.to Upkeep.Hold Coil.Chill.inlet Coil.Serve.inlet Coil.LargestFlow.inlet Coil.LargestFlow.target Line.Carry.inlet Line.Stand.inlet Glassful.Pour.beer Calibration.Readings.Temperature"}
 
@@ -98,7 +99,7 @@ var (
 // that is checked, as its [*RangeError] names it.
 func Limits() []volume.Range {
 	return []volume.Range{
-		limitABV, limitFG, limitExtract, limitLiquid,
+		limitABV, limitFG, limitOG, limitExtract, limitLiquid,
 		limitAir, limitHumidity, limitAltitude, limitSun, limitWind, limitLatitude, limitDay, limitHour,
 		limitKegLitres, limitKegWide, limitKegHigh, limitTare, limitFill, limitJacket, limitUA, limitSurface, limitDuration,
 		limitBathAir, limitBathKegs, limitIce, limitWater, limitIceFrom, limitWaterFrom, limitSalt, limitWall,

@@ -52,14 +52,14 @@ func BeerOf(abv, fg float64) (Beer, error) {
 // density at 20 °C over that of water at 20 °C. The final gravity follows from
 // Balling's rule; see [Beer.OriginalExtract].
 //
-// Valid for an abv from 0 to 0.20 and an og for which the final gravity lies
-// from 0.98 to 1.20. Outside it BeerFromOriginal returns a [*RangeError] and
-// ordinary beer, the zero value.
+// Valid for an abv from 0 to 0.20 and an og from 0.98 to 1.20 for which the
+// final gravity lies there too. Outside it BeerFromOriginal returns a
+// [*RangeError] and ordinary beer, the zero value.
 //
 // Source: as [Beer.OriginalExtract] and [Beer.RealExtract].
 func BeerFromOriginal(abv, og float64) (Beer, error) {
 	const fn = "thermal.BeerFromOriginal"
-	if err := limitABV.Check(fn, abv); err != nil {
+	if err := cmp.Or(limitABV.Check(fn, abv), limitOG.Check(fn, og)); err != nil {
 		return Beer{}, err
 	}
 	least, most := limitFG.Min, limitFG.Max

@@ -312,6 +312,11 @@ func setters(t testing.TB) map[string]func(v float64) []trial {
 			light, errLight := BeerOf(0, v)
 			return append(beerTrials(t, b, err), beerTrials(t, light, errLight)...)
 		},
+		"original gravity": func(v float64) []trial {
+			b, err := BeerFromOriginal(0, v)
+			strong, errStrong := BeerFromOriginal(0.08, v)
+			return append(beerTrials(t, b, err), beerTrials(t, strong, errStrong)...)
+		},
 		"real extract": func(v float64) []trial { // the gravity without alcohol nearest to the bound
 			inside, outside := 1.01, 1.25
 			if v < 1 {

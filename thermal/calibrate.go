@@ -77,7 +77,7 @@ func (c Calibration) Solve() (Calibrated, error) {
 	air := c.Air.Celsius()
 	fit := c.fit(air)
 	if !(fit.slope > 0) {
-		return noCalibrated(), fmt.Errorf("%s: %w: the readings do not approach the air's %s", fn, volume.ErrNoSolution, onBothScales(c.Air))
+		return noCalibrated(), noSolution(fn, "the readings do not approach the air's {%.6g c}", air)
 	}
 	mean := (c.Readings[0].Temperature.Celsius() + c.Readings[len(c.Readings)-1].Temperature.Celsius()) / 2
 	r := Calibrated{
@@ -152,14 +152,14 @@ func (c *Calibration) check(fn string) error {
 		}
 		distance := float64(r.Temperature.Sub(c.Air)) * side
 		if distance < 0 {
-			return fmt.Errorf("%s: %w: reading %d, %s, is on the other side of the air's %s; was the air steady?",
-				fn, volume.ErrNoSolution, i+1, onBothScales(r.Temperature), onBothScales(c.Air))
+			return noSolution(fn, "reading %d, {%.6g c}, is on the other side of the air's {%.6g c}; was the air steady?",
+				i+1, r.Temperature.Celsius(), c.Air.Celsius())
 		}
 		if err := limitApproach.Check(fn, distance); err != nil {
 			return err
 		}
 		if i > 0 && r.Time <= c.Readings[i-1].Time {
-			return fmt.Errorf("%s: %w: reading %d is not later than the one before it", fn, volume.ErrNoSolution, i+1)
+			return noSolution(fn, "reading %d is not later than the one before it", i+1)
 		}
 	}
 	return nil

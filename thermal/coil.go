@@ -147,8 +147,8 @@ func (c Coil) Serve(inlet Temperature, p Pours) (Service, error) {
 		return noService(), err
 	}
 	if r.Blocks {
-		return noService(), fmt.Errorf("%s: %w: the bath at %s freezes beer that stands in the coil; it freezes at %s",
-			fn, volume.ErrNoSolution, onBothScales(c.Bath), onBothScales(c.Beer.FreezingPoint()))
+		return noService(), noSolution(fn, "the bath at {%.6g c} freezes beer that stands in the coil; it freezes at {%.6g c}",
+			c.Bath.Celsius(), c.Beer.FreezingPoint().Celsius())
 	}
 	return r.serve(p), nil
 }

@@ -67,6 +67,7 @@
 //
 //	alcohol by volume                      0 to 0.2
 //	final gravity                          0.98 to 1.2
+//	original gravity                       0.98 to 1.2
 //	real extract                           -0.05 to 40 % w/w
 //	beer temperature                       -5 to 40 °C
 //	air temperature                        -20 to 60 °C

@@ -80,4 +80,20 @@ func TestEveryExportIsChecked(t *testing.T) {
 	checktest.EveryExportIsChecked(t, checktest.Exports{Checks: outsideChecks, Plain: plainMethods, Most: 50})
 }
 
+// What a field or a parameter may be stands in one row.
+func TestFields(t *testing.T) { checktest.Fields(t, Limits(), unbounded) }
+
+// Fields without a row, and rows that bound no single field.
+var unbounded = map[string]string{
+	"Coil.Winding":                       "its share of the bore has a row",
+	"real extract":                       "follows from alcohol and gravity",
+	"ice and water together":             "a sum",
+	"bore over winding":                  "of Coil.Bore and Coil.Winding",
+	"Reynolds number":                    "follows from bore and flow",
+	"fill of the glass":                  "of the beer and the glass that it is poured into",
+	"number of readings":                 "a count",
+	"distance of a reading from the air": "of each reading",
+	"UA of a box":                        "the receiver of Conductance.Melts",
+}
+
 func TestEveryTableIsRead(t *testing.T) { checktest.EveryTableIsRead(t) }

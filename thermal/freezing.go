@@ -1,8 +1,6 @@
 package thermal
 
 import (
-	"fmt"
-
 	"example.com/pourwell/internal/solve"
 	"example.com/pourwell/volume"
 )
@@ -59,6 +57,5 @@ func (b Beer) freezes(fn string, t Temperature) error {
 	if t.Sub(freezing) >= 0 {
 		return nil
 	}
-	return fmt.Errorf("%s: %w: the beer would come to %s, below its freezing point of %s",
-		fn, volume.ErrNoSolution, onBothScales(t), onBothScales(freezing))
+	return noSolution(fn, "the beer would come to {%.6g c}, below its freezing point of {%.6g c}", t.Celsius(), freezing.Celsius())
 }

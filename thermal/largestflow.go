@@ -2,7 +2,6 @@ package thermal
 
 import (
 	"cmp"
-	"fmt"
 	"math"
 
 	"example.com/pourwell/internal/solve"
@@ -31,26 +30,21 @@ func (c Coil) LargestFlow(inlet, target Temperature) (CoilLimit, error) {
 	if err := cmp.Or(c.check(fn, inlet, Flow(1e-5)), limitLiquid.Check(fn, target.Celsius())); err != nil {
 		return none, err
 	}
-	freezing := c.Beer.FreezingPoint()
+	freezing, to := c.Beer.FreezingPoint(), target.Celsius()
 	switch {
 	case target.Sub(freezing) < 0:
-		return none, fmt.Errorf("%s: %w: the beer freezes at %s, above the target of %s",
-			fn, volume.ErrNoSolution, onBothScales(freezing), onBothScales(target))
+		return none, noSolution(fn, "the beer freezes at {%.6g c}, above the target of {%.6g c}", freezing.Celsius(), to)
 	case target.Sub(c.Bath) <= 0 && inlet.Sub(target) > 0:
-		return none, fmt.Errorf("%s: %w: the bath is at %s and cannot chill beer to %s",
-			fn, volume.ErrNoSolution, onBothScales(c.Bath), onBothScales(target))
+		return none, noSolution(fn, "the bath is at {%.6g c} and cannot chill beer to {%.6g c}", c.Bath.Celsius(), to)
 	case inlet.Sub(target) <= 0:
-		return none, fmt.Errorf("%s: %w: the beer enters at %s and meets the target of %s at any flow",
-			fn, volume.ErrNoSolution, onBothScales(inlet), onBothScales(target))
+		return none, noSolution(fn, "the beer enters at {%.6g c} and meets the target of {%.6g c} at any flow", inlet.Celsius(), to)
 	}
 	flow, always := c.flowFor(inlet.Celsius(), target.Celsius(), likely)
 	switch {
 	case always:
-		return none, fmt.Errorf("%s: %w: %s is met at every flow up to %s, where the correlations end",
-			fn, volume.ErrNoSolution, onBothScales(target), Flow(flow).inBoth())
+		return none, noSolution(fn, "{%.6g c} is met at every flow up to {%.6g l_per_min}, where the correlations end", to, Flow(flow).LitresPerMinute())
 	case flow == 0:
-		return none, fmt.Errorf("%s: %w: even at %s the beer leaves above %s",
-			fn, volume.ErrNoSolution, Flow(limitFlow.Min/60e3).inBoth(), onBothScales(target))
+		return none, noSolution(fn, "even at {%.6g l_per_min} the beer leaves above {%.6g c}", limitFlow.Min, to)
 	}
 	return CoilLimit{Flow(flow), c.chill(inlet.Celsius(), flow, coilStations), target.Celsius()}, nil
 }

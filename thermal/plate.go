@@ -2,7 +2,6 @@ package thermal
 
 import (
 	"cmp"
-	"fmt"
 	"math"
 	"time"
 
@@ -143,7 +142,7 @@ func (p Plate) DrainDue(inlet Temperature, pours Pours, ice unit.Mass) (time.Dur
 	}
 	rate := float64(s.IcePerHour) / 3600 // kg/s
 	if !(rate > 0) {
-		return 0, fmt.Errorf("%s: %w: beer that enters at %s melts no ice", fn, volume.ErrNever, onBothScales(inlet))
+		return 0, &volume.NeverError{Func: fn, Why: say("beer that enters at {%.6g c} melts no ice", inlet.Celsius())}
 	}
 	return seconds(float64(ice) / (2*(1-voids)/voids + 1) / rate), nil
 }

@@ -7,7 +7,6 @@ import (
 
 	"example.com/pourwell/internal/quantity"
 	"example.com/pourwell/volume"
-	"gonum.org/v1/gonum/unit"
 )
 
 // Quantities that the standard units have no type for.
@@ -24,27 +23,6 @@ func (f Flow) LitresPerMinute() float64 { return float64(f) * 60e3 }
 
 // seconds returns s seconds as a duration.
 func seconds(s float64) time.Duration { return time.Duration(math.Round(s * 1e9)) }
-
-// inBoth returns f for the text of an error, such as "1.69 fl oz/s (3 L/min)".
-func (f Flow) inBoth() string {
-	return fmt.Sprintf("%.3g fl oz/s (%.3g L/min)", float64(f)/float64(volume.USFluidOunce), f.LitresPerMinute())
-}
-
-// onBothScales returns t for the text of an error, such as "41.0 °F (5.0 °C)".
-func onBothScales(t Temperature) string {
-	return fmt.Sprintf("%.1f °F (%.1f °C)", t.Fahrenheit(), t.Celsius())
-}
-
-// massInBoth writes a mass, kg, for the text of an error: US units, then
-// metric.
-func massInBoth(kg float64) string {
-	return fmt.Sprintf("%.1f lb (%.1f kg)", kg/float64(volume.Pound), kg)
-}
-
-// volumeInBoth writes a volume for the text of an error: US units, then metric.
-func volumeInBoth(v unit.Volume) string {
-	return fmt.Sprintf("%.1f gal (%.1f L)", float64(v/volume.USGallon), float64(v/volume.Litre))
-}
 
 // percent writes a share, such as "35 %".
 func percent(share float64) string { return fmt.Sprintf("%.0f %%", 100*share) }

@@ -2,7 +2,6 @@ package thermal
 
 import (
 	"cmp"
-	"fmt"
 	"math"
 	"slices"
 	"time"
@@ -72,8 +71,7 @@ func (m *bathModel) plan(fn string) error {
 	slices.Sort(m.breaks)
 	have := unit.Volume(m.n*m.Fill) * m.Vessel.Capacity
 	if total > have*(1+1e-9) {
-		return fmt.Errorf("%s: %w: the pours take %s, and %s %s of beer", fn, ErrNoSolution,
-			volumeInBoth(total), holding(m.Kegs), volumeInBoth(have))
+		return noSolution(fn, "the pours take {%.6g l}, and %s {%.6g l} of beer", float64(total/volume.Litre), holding(m.Kegs), float64(have/volume.Litre))
 	}
 	return nil
 }

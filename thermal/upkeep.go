@@ -6,7 +6,6 @@ import (
 	"time"
 
 	"example.com/pourwell/internal/solve"
-	"example.com/pourwell/volume"
 	"gonum.org/v1/gonum/unit"
 )
 
@@ -70,7 +69,7 @@ func (b IceBath) KeptCold(d time.Duration, u Upkeep) (IceBath, error) {
 	case err != nil:
 		return b, err
 	case warmest > u.Hold.Celsius():
-		return b, &volume.NoSolutionError{Func: fn, Why: say("with ice added in time the beer still comes at {%.4g c}; {%.4g c} is to be held", warmest, u.Hold.Celsius())}
+		return b, noSolution(fn, "with ice added in time the beer still comes at {%.4g c}; {%.4g c} is to be held", warmest, u.Hold.Celsius())
 	}
 	for _, reserve := range reserves {
 		if least < reserve && reserve < most {
@@ -112,7 +111,7 @@ func (b IceBath) keep(fn string, d time.Duration, u Upkeep) (IceBath, error) {
 		case math.IsNaN(low):
 			return kept.trim(fn, d, u, first)
 		case len(kept.TopUps)-first == mostTopUps:
-			return b, &volume.NoSolutionError{Func: fn, Why: say("%d top-ups do not last for {%.4g s}", mostTopUps, d.Seconds())}
+			return b, noSolution(fn, "%d top-ups do not last for {%.4g s}", mostTopUps, d.Seconds())
 		}
 		kept.TopUps = append(kept.TopUps, TopUp{At: seconds(low).Truncate(time.Minute), Ice: unit.Mass(back) * u.Bag})
 	}

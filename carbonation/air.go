@@ -1,6 +1,8 @@
 package carbonation
 
 import (
+	"cmp"
+
 	"example.com/pourwell/internal/air"
 	"gonum.org/v1/gonum/unit"
 )
@@ -32,10 +34,7 @@ func AirAt(elevation unit.Length) (Pressure, error) {
 // Source: [12] ICAO Doc 7488: the reduction by the standard atmosphere.
 func (p Pressure) StationAt(elevation unit.Length) (Pressure, error) {
 	const fn = "carbonation.Pressure.StationAt"
-	if err := limitSeaLevel.Check(fn, p.KPa()); err != nil {
-		return Pressure{}, err
-	}
-	if err := limitElevation.Check(fn, float64(elevation)); err != nil {
+	if err := cmp.Or(limitSeaLevel.Check(fn, p.KPa()), limitElevation.Check(fn, float64(elevation))); err != nil {
 		return Pressure{}, err
 	}
 	return Pressure{air.StationPressure(p.pascal, float64(elevation)), true}, nil

@@ -1,6 +1,7 @@
 package carbonation
 
 import (
+	"cmp"
 	"math"
 	"time"
 
@@ -75,10 +76,7 @@ func oxygenSaturation(kelvin float64) float64 {
 // practice, no source: drink such a keg within 8 to 12 hours.
 func (a AirPump) After(elapsed time.Duration) (Pumped, error) {
 	const fn = "carbonation.AirPump.After"
-	if err := a.check(fn); err != nil {
-		return noPumped(), err
-	}
-	if err := limitTime.Check(fn, elapsed.Hours()/24); err != nil {
+	if err := cmp.Or(a.check(fn), limitTime.Check(fn, elapsed.Hours()/24)); err != nil {
 		return noPumped(), err
 	}
 	kelvin := a.Temperature.Kelvin()
@@ -100,14 +98,14 @@ func (a AirPump) After(elapsed time.Duration) (Pumped, error) {
 	excess := func(pascal float64) float64 {
 		return p.law.content(pascal)*liquid + gasDensity(kelvin, pascal)*p.gas - a.Content.gramsPerLitre*liquid
 	}
-	balance := p.law.pressure(a.Content.gramsPerLitre)
-	if err := limitPartial.Check(fn, balance/1e3); err != nil {
+	balance, err := p.law.hold(fn, a.Content)
+	if err != nil {
 		return noPumped(), err
 	}
-	left, _ := solve.Root(excess, 0, balance, 1e-6)
+	left, _ := solve.Root(excess, 0, balance.pascal, 1e-6)
 	p.Content = Content{p.law.content(left), true}
-	p.Balance = Pressure{balance, true}.Gauge(a.Air)
-	p.Foams = absolute-float64(p.Sag) < balance
+	p.Balance = balance.Gauge(a.Air)
+	p.Foams = absolute-float64(p.Sag) < balance.pascal
 	p.left = left
 	return p, nil
 }
@@ -129,33 +127,17 @@ func (p Pumped) timeTo(share float64) float64 {
 }
 
 func (a AirPump) check(fn string) error {
-	if err := limitAir.Check(fn, a.Air.KPa()); err != nil {
-		return err
-	}
-	if err := limitKeg.Check(fn, float64(a.Keg.Capacity/volume.Litre)); err != nil {
-		return err
-	}
-	if err := limitDiameter.Check(fn, float64(a.Keg.Diameter)); err != nil {
-		return err
-	}
-	if err := limitAired.Check(fn, a.Temperature.Celsius()); err != nil {
-		return err
-	}
-	if err := limitContent.Check(fn, a.Content.Volumes()); err != nil {
-		return err
-	}
-	pumped := gaugeLimit(a.Air)
-	pumped.Min, pumped.Source = 0, "from the air around to far above the rating of any keg"
-	if err := pumped.Check(fn, a.Gauge.KPa()); err != nil {
-		return err
-	}
-	if err := limitFull.Check(fn, a.Full); err != nil {
-		return err
-	}
-	if err := limitGlass.Check(fn, float64(a.Glass/volume.Litre)); err != nil {
-		return err
-	}
-	return limitStroke.Check(fn, float64(a.Stroke/volume.Litre))
+	return cmp.Or(
+		limitAir.Check(fn, a.Air.KPa()),
+		limitKeg.Check(fn, float64(a.Keg.Capacity/volume.Litre)),
+		limitDiameter.Check(fn, float64(a.Keg.Diameter)),
+		limitAired.Check(fn, a.Temperature.Celsius()),
+		limitContent.Check(fn, a.Content.Volumes()),
+		checkGauge(fn, &limitPush, a.Gauge, a.Air),
+		limitFull.Check(fn, a.Full),
+		limitGlass.Check(fn, float64(a.Glass/volume.Litre)),
+		limitStroke.Check(fn, float64(a.Stroke/volume.Litre)),
+	)
 }
 
 func noPumped() Pumped {

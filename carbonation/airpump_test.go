@@ -99,16 +99,16 @@ func TestAirPumpErrors(t *testing.T) {
 	keg, _ := volume.VesselNamed("soda-5gal")
 	good := DefaultDraught().AirPump(keg, thermal.Celsius(4), Volumes(2.5))
 	for name, spoil := range map[string]func(*AirPump){
-		"air pressure":          func(a *AirPump) { a.Air = Pressure{} },
-		"keg":                   func(a *AirPump) { a.Keg.Capacity = 0 },
-		"keg diameter":          func(a *AirPump) { a.Keg.Diameter = 0 },
-		"temperature under air": func(a *AirPump) { a.Temperature = thermal.Celsius(-1) },
-		"content":               func(a *AirPump) { a.Content = Content{} },
-		"gauge pressure":        func(a *AirPump) { a.Gauge = GaugeOf(-1) },
-		"full":                  func(a *AirPump) { a.Full = 1 },
-		"glass":                 func(a *AirPump) { a.Glass = unit.Volume(math.NaN()) },
-		"pump stroke":           func(a *AirPump) { a.Stroke = 0 },
-		"CO2 pressure":          func(a *AirPump) { a.Content, a.Temperature = Volumes(18), thermal.Celsius(40) },
+		"air pressure":            func(a *AirPump) { a.Air = Pressure{} },
+		"keg":                     func(a *AirPump) { a.Keg.Capacity = 0 },
+		"keg diameter":            func(a *AirPump) { a.Keg.Diameter = 0 },
+		"temperature under air":   func(a *AirPump) { a.Temperature = thermal.Celsius(-1) },
+		"content":                 func(a *AirPump) { a.Content = Content{} },
+		"gauge pressure on a keg": func(a *AirPump) { a.Gauge = GaugeOf(-1) },
+		"full":                    func(a *AirPump) { a.Full = 1 },
+		"glass":                   func(a *AirPump) { a.Glass = unit.Volume(math.NaN()) },
+		"pump stroke":             func(a *AirPump) { a.Stroke = 0 },
+		"CO2 pressure":            func(a *AirPump) { a.Content, a.Temperature = Volumes(18), thermal.Celsius(40) },
 	} {
 		a := good
 		spoil(&a)

@@ -1,6 +1,8 @@
 package carbonation
 
 import (
+	"cmp"
+
 	"example.com/pourwell/internal/solve"
 	"example.com/pourwell/thermal"
 	"gonum.org/v1/gonum/unit"
@@ -8,7 +10,7 @@ import (
 
 // hotCar is the temperature of a car in the sun, from memory; dark cars and
 // closed boots are hotter.
-const hotCar = 65 + iceKelvin
+const hotCar = 65.0 // °C
 
 // discBursts is the gauge pressure at which the relief disc of a CO2 cylinder
 // lets its gas go: 2800 to 3000 psi, from memory.
@@ -57,13 +59,8 @@ func (s Supply) usable() float64 { return float64(s.Charge) - s.fallBack() }
 // Robinson's equation at constant density, within 5 %.
 func (s Supply) CylinderAt(t thermal.Temperature) (Gauge, error) {
 	const fn = "carbonation.Supply.CylinderAt"
-	if err := limitCylinderT.Check(fn, t.Celsius()); err != nil {
-		return Gauge{}, err
-	}
-	if err := limitFilling.Check(fn, s.Filling); err != nil {
-		return Gauge{}, err
-	}
-	if err := limitAir.Check(fn, s.Air.KPa()); err != nil {
+	err := cmp.Or(limitCylinderT.Check(fn, t.Celsius()), limitFilling.Check(fn, s.Filling), limitAir.Check(fn, s.Air.KPa()))
+	if err != nil {
 		return Gauge{}, err
 	}
 	density := 1e3 * s.Filling

@@ -22,8 +22,9 @@
 //
 // Parameter structs hold what stays the same, and zero means zero; usual values
 // come from [DefaultDraught] and its methods Sealed, AirPump and Supply. Results
-// hold the answer in their fields, the working in Steps and the uncertainty of
-// the leading answer in Band.
+// hold the answer in their fields, the working in Steps, the uncertainty of the
+// leading answer in Band, what can hurt someone in Cautions and what the answer
+// rests on in Notes.
 //
 // # Nomenclature
 //
@@ -55,6 +56,8 @@
 //	CO2 pressure                 0 to 1000 kPa abs
 //	content                      0 to 20 volumes
 //	absolute pressure            0 to 1000 kPa abs
+//	gauge pressure               -101.325 to 898.675 kPa
+//	gauge pressure on a keg      0 to 898.675 kPa
 //	air pressure                 45 to 110 kPa abs
 //	sea-level pressure           87 to 110 kPa abs
 //	elevation                    -500 to 6000 m
@@ -65,6 +68,8 @@
 //	air share                    0 to 1
 //	loss at filling              0 to 0.9
 //	openings                     0 to 50
+//	rating                       0 to 2000 kPa
+//	regulator                    0 to 898.675 kPa
 //	temperature under air        0 to 40 °C
 //	full                         0.02 to 0.98
 //	glass                        0.01 to 5 L
@@ -75,11 +80,13 @@
 //	kegs                         1 to 10000
 //	purges                       0 to 100
 //	cylinder charge              0.005 to 100 kg
-//	filling ratio                0.5 to 0.8 kg/L
+//	filling ratio                0.5 to 0.8
 //	cylinder temperature         -30 to 70 °C
 //	gas volume                   0.01 to 1000 L
-//	fall of the gauge            0 to 1000 kPa
+//	fall of the gauge            0 to 898.675 kPa
+//	time of the test             1 to 8.64e+07 s
 //	room                         0.5 to 1e+06 m³
+//	temperature at rest          -1.2 to 40 °C
 //	depth                        0.02 to 2 m
 //	reach                        0 to 0.999
 //	wine temperature             0 to 30 °C

@@ -36,8 +36,7 @@ var outsideChecks = map[string]string{
 	"Draught.Supply":           "practice, half a pound a half barrel",
 	"Equilibrium.After":        "practice, one to two weeks; CRC diffusivity",
 	"Equilibrium.Reach":        "practice, one to two weeks",
-	"Sealed.At":                "published bottle pressures; density of water at 40 °C",
-	"Package.PushBack":         "practice, 2.31 ft a psi",
+	"Sealed.At":                "published bottle pressures; density of water at 40 °C; practice, 2.31 ft a psi",
 	"AirPump.After":            "EN 25814; Terzaghi's time factors",
 	"Supply.Plan":              "practice; density of Span & Wagner at 280 K",
 	"Supply.CylinderAt":        "Span & Wagner table 34; filling ratios of P200",
@@ -53,10 +52,19 @@ var outsideChecks = map[string]string{
 }
 
 // Methods that carry no number of their own: presentation, text and working.
-var plainMethods = []string{"String", "IsValid", "MarshalText", "UnmarshalText", "Steps", "Band"}
+var plainMethods = []string{"String", "IsValid", "MarshalText", "UnmarshalText", "Steps", "Band", "Cautions", "Notes", "Verdict", "IsGlass"}
 
 func TestEveryExportIsChecked(t *testing.T) {
 	checktest.EveryExportIsChecked(t, checktest.Exports{Checks: outsideChecks, Plain: plainMethods, Most: 35})
 }
+
+// What no row bounds, and the rows that bound no single field.
+var unbounded = map[string]string{
+	"absolute pressure":          "what a gauge pressure comes to in the air around",
+	"CO2 pressure in the vessel": "what the content comes to",
+	"Sealed.Vessel":              "one of a list",
+}
+
+func TestFields(t *testing.T) { checktest.Fields(t, Limits(), unbounded) }
 
 func TestEveryTableIsRead(t *testing.T) { checktest.EveryTableIsRead(t) }

@@ -1,12 +1,11 @@
 package carbonation
 
 import (
-	"fmt"
+	"cmp"
 	"math"
 
 	"example.com/pourwell/thermal"
 	"example.com/pourwell/volume"
-	"gonum.org/v1/gonum/unit"
 )
 
 // Draught is beer on gas at a place: what stays the same while temperature,
@@ -30,9 +29,9 @@ func DefaultDraught() Draught {
 //	p_CO2 = share (g + air)        (Dalton)
 //	c = c(t, p_CO2)                ([ContentAt])
 //
-// Valid from -1.2 °C to 45 °C and from vacuum to 1000 kPa absolute. Outside
-// it, or for an invalid argument, it returns a [*RangeError] and an
-// Equilibrium of NaN.
+// Valid from -1.2 °C to 45 °C and from vacuum to 1000 kPa absolute, on the
+// gauge to 898.7 kPa. Outside it, or for an invalid argument, it returns a
+// [*RangeError] and an Equilibrium of NaN.
 //
 // Source: as [ContentAt]; partial pressures on absolute pressure by [3].
 func (d Draught) SolveContent(t thermal.Temperature, g Gauge) (Equilibrium, error) {
@@ -65,7 +64,7 @@ func (d Draught) SolveGauge(t thermal.Temperature, c Content) (Equilibrium, erro
 		return noEquilibrium(), err
 	}
 	if d.CO2Share == 0 {
-		return noEquilibrium(), fmt.Errorf("%s: %w: a gas with 0 %% CO2 holds 0 volumes at any pressure, not %.3g volumes", fn, volume.ErrNoSolution, c.Volumes())
+		return noEquilibrium(), &volume.NoSolutionError{Func: fn, Why: say("a gas without CO2 holds none in the beer at any pressure, not {%v volumes}", c.Volumes())}
 	}
 	e.Absolute = Pressure{e.Partial.pascal / d.CO2Share, true}
 	if err := limitAbsolute.Check(fn, e.Absolute.KPa()); err != nil {
@@ -119,9 +118,8 @@ func (d Draught) SolveShare(t thermal.Temperature, c Content, g Gauge) (Equilibr
 	}
 	e.Gauge, e.Absolute = g, g.Absolute(d.Air)
 	if need := e.Partial.pascal; need > e.Absolute.pascal*(1+1e-12) {
-		least := unit.Pressure(need - d.Air.pascal)
-		return noEquilibrium(), fmt.Errorf("%s: %w: %.3g volumes at %s need %s of pure CO2; %s is set",
-			fn, volume.ErrNoSolution, c.Volumes(), degrees(t.Celsius()), inBoth(least, "gauge"), inBoth(unit.Pressure(g.pascal), "gauge"))
+		return noEquilibrium(), &volume.NoSolutionError{Func: fn, Why: say("{%v volumes} at {%v c} need {%v kpa} of pure CO2 on the gauge; {%v kpa} is set",
+			c.Volumes(), t.Celsius(), (need-d.Air.pascal)/1e3, g.KPa())}
 	}
 	if e.Absolute.pascal > 0 { // a vacuum holds flat beer whatever the gas
 		e.CO2Share = min(1, e.Partial.pascal/e.Absolute.pascal)
@@ -131,25 +129,12 @@ func (d Draught) SolveShare(t thermal.Temperature, c Content, g Gauge) (Equilibr
 
 // check reports the first argument that lies outside its range.
 func (d Draught) check(fn string, t thermal.Temperature, g Gauge) error {
-	if err := limitAir.Check(fn, d.Air.KPa()); err != nil {
-		return err
-	}
-	if err := limitShare.Check(fn, d.CO2Share); err != nil {
-		return err
-	}
-	if err := limitTemperature.Check(fn, t.Celsius()); err != nil {
-		return err
-	}
-	return gaugeLimit(d.Air).Check(fn, g.KPa())
-}
-
-// gaugeLimit returns the range of absolute pressures as a gauge reads them.
-func gaugeLimit(air Pressure) volume.Range {
-	r := limitAbsolute
-	r.Name, r.Suffix = "gauge pressure", "kpa"
-	r.Min, r.Max = r.Min-air.KPa(), r.Max-air.KPa()
-	r.Source = "from vacuum to far above the rating of any keg"
-	return r
+	return cmp.Or(
+		limitAir.Check(fn, d.Air.KPa()),
+		limitShare.Check(fn, d.CO2Share),
+		limitTemperature.Check(fn, t.Celsius()),
+		checkGauge(fn, &limitGauge, g, d.Air),
+	)
 }
 
 // at starts an equilibrium at t.
@@ -162,15 +147,9 @@ func (d Draught) at(t thermal.Temperature) Equilibrium {
 
 // carry puts content c into e and the partial pressure that holds it.
 func (e *Equilibrium) carry(fn string, c Content) error {
-	if err := limitContent.Check(fn, c.Volumes()); err != nil {
-		return err
-	}
-	p := e.law.pressure(c.gramsPerLitre)
-	if err := limitPartial.Check(fn, p/1e3); err != nil {
-		return err
-	}
-	e.Content, e.Partial = c, Pressure{p, true}
-	return nil
+	p, err := e.law.hold(fn, c)
+	e.Content, e.Partial = c, p
+	return err
 }
 
 // solved marks which quantity was sought and adds what follows from the rest.

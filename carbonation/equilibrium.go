@@ -107,3 +107,27 @@ func (e Equilibrium) Band() volume.Band {
 		return band("content", "volumes", e.Content.Volumes(), r*e.Content.Volumes())
 	}
 }
+
+// Cautions says what can hurt someone: a high pressure, and nitrogen in the
+// air of a room.
+func (e Equilibrium) Cautions() []volume.Remark {
+	all := HighPressure(e.Gauge)
+	if e.CO2Share < 1 {
+		all = append(all, caution(Suffocation, "Nitrogen and blends stifle as CO2 does, and no nose warns of them: air the room and use a detector."+
+			" Their cylinders stand far above the pressure of CO2; use a regulator made for them, and let the supplier mix."))
+	}
+	return all
+}
+
+// Notes says what the answer rests on, and what an equilibrium is not.
+func (e Equilibrium) Notes() []volume.Remark {
+	all := belowAir(e.Gauge, "beer")
+	if e.CO2Share < 1 {
+		return append(
+			all,
+			note(Nitrogen, "Nitrogen enters as slowly as CO2, over a week or more at rest: {%v mg_per_l} is the end, as in water, within 5 %%.", e.Nitrogen),
+			note(Practice, "The trade's blend rule is the same sum on absolute pressure without the real gas: it lies up to 2.5 %% off."),
+		)
+	}
+	return append(all, note(AtRest, "A keg at rest settles here in a week or more. In an afternoon the pressure moves the beer and hardly changes its CO2."))
+}

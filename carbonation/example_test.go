@@ -67,14 +67,13 @@ func ExampleSealed_At_brim() {
 }
 
 // A keg that was set at 12 psi and has warmed to 68 °F pushes back.
-func ExamplePackage_PushBack() {
+func ExampleSealed_At_connected() {
 	d := carbonation.DefaultDraught()
 	cold, _ := d.SolveContent(thermal.Fahrenheit(38), carbonation.GaugeOf(12*carbonation.PSI))
 	keg := d.Sealed(cold.Content, cold.Temperature)
-	keg.AtBalance = true
+	keg.Vessel, keg.AtBalance, keg.Regulator = carbonation.Keg, true, cold.Gauge
 	warm, _ := keg.At(thermal.Fahrenheit(68))
-	excess, lift := warm.PushBack(carbonation.GaugeOf(12 * carbonation.PSI))
-	fmt.Printf("%.4g psi too much, beer rises %.4g ft in the gas line\n", float64(excess/carbonation.PSI), float64(lift)/0.3048)
+	fmt.Printf("%.4g psi too much, beer rises %.4g ft in the gas line\n", float64(warm.PushBack/carbonation.PSI), float64(warm.Lift)/0.3048)
 	// Output: 18.55 psi too much, beer rises 42.43 ft in the gas line
 }
 

@@ -31,14 +31,15 @@ func (l law) content(p float64) float64 {
 	return l.beta * (molarMassCO2 / atmosphere) * math.Exp(l.lnK0+p*l.perPascal) * p
 }
 
-// pressure returns the partial pressure in pascals that holds c g/L. It is NaN
-// where none does, which would need more than 5 MPa.
+// pressure returns the partial pressure in pascals that holds c g/L. It is
+// infinite where none does: beyond some 5 MPa, the most that the law takes, the
+// content falls again.
 func (l law) pressure(c float64) float64 {
 	// With a = B/RT, p exp(ap) = c/(β M K0), so that w = ap solves w exp(w) = z;
 	// z lies between −0.3 and 0.
 	z := l.perPascal * c / (l.beta * (molarMassCO2 / atmosphere) * math.Exp(l.lnK0))
 	if z < -1/math.E {
-		return math.NaN()
+		return math.Inf(1)
 	}
 	w := z * (1 - z*(1-z*(1.5-z*(8.0/3.0)))) // power series of the root
 	for range 8 {                            // Halley's rule

@@ -9,14 +9,6 @@ import (
 	"gonum.org/v1/gonum/unit"
 )
 
-// When a growler or bottle deserves the stronger warning. Our choice, no
-// source: no rating of growlers was found, and the maker's rating binds.
-const (
-	overCarbonated = 2.7  // volumes
-	warm           = 25.0 // °C
-	tight          = 0.01 // share of the vessel left to gas
-)
-
 // Package is beer in a closed vessel at a later temperature: the answer of
 // [Sealed.At].
 type Package struct {
@@ -30,6 +22,11 @@ type Package struct {
 	Headspace   float64             // share of the vessel that is gas now
 	FullAt      thermal.Temperature // where the beer fills the vessel and bursts it; invalid if above 80 °C
 
+	// A warm keg that is connected without a check valve sends beer into its
+	// regulator. Both are 0 if there is no regulator, or if it is the stronger.
+	PushBack unit.Pressure // above the regulator
+	Lift     unit.Length   // of beer in the gas line by that excess
+
 	OverCarbonated bool // more than 2.7 volumes went in
 	Warm           bool // above 25 °C
 	Hot            bool // above 45 °C, where the solubility is that of Carroll 1991
@@ -42,16 +39,15 @@ type Package struct {
 	vapour float64 // Pa gained since closing
 }
 
-// PushBack returns by how much the vessel exceeds the pressure set on a
-// regulator, and how high that excess lifts beer in the gas line: a warm keg
-// connected without a check valve sends beer into its regulator. Both are 0 if
-// the regulator is the stronger, NaN if set is invalid.
+// pushBack returns by how much the vessel exceeds the pressure set on a
+// regulator, and how high that lifts beer in the gas line; both 0 if the
+// regulator is the stronger, or invalid.
 //
 //	h = Δp / (ρ g)
-func (p Package) PushBack(set Gauge) (excess unit.Pressure, lift unit.Length) {
+func (p Package) pushBack(set Gauge) (excess unit.Pressure, lift unit.Length) {
 	const gravity = 9.80665
 	over := p.Gauge.Pascals() - set.Pascals()
-	if over < 0 {
+	if !(over > 0) {
 		return 0, 0
 	}
 	density := water.Density(p.Temperature.Kelvin()) * p.sealed.Beer.FinalGravity()

@@ -65,3 +65,23 @@ func (p Pumped) Band() volume.Band {
 		Source: "estimate: mixing in a keg that is being tapped is not better known",
 	}
 }
+
+// Cautions says what can hurt someone, or a keg.
+func (p Pumped) Cautions() []volume.Remark {
+	return append(HighPressure(p.pump.Gauge), caution(HandPump, "Do not pump above the relief valve or the stamp on the keg."+
+		" Never put a hand pump on a keg to be kept: empty it the same day."))
+}
+
+// Notes says what the answer rests on.
+func (p Pumped) Notes() []volume.Remark {
+	var all []volume.Remark
+	if p.Foams {
+		all = append(all, note(Foaming, "Within one glass the pressure is below {%v kpa}, where this beer foams in the keg: pump a little and often, or keep it colder.", p.Balance.KPa()))
+	}
+	return append(
+		all,
+		note(Staling, "The 8 to 12 hours are common practice, no source. Above {%v mg_per_l} of oxygen packaged beer stales early in"+
+			" the weeks it is kept; it is not harmful. The taste follows in hours when warm, in a day or two when cold.", staleOxygen),
+		note(Method, "The CO2 left is the end, if keg and air came to rest: a bound, not reached in a day."),
+	)
+}

@@ -27,10 +27,10 @@ func TestRefusals(t *testing.T) {
 		kind error
 		says string
 	}{
-		{share, volume.ErrNoSolution, "3 volumes at 50.0 °F (10.0 °C) need "}, {share, volume.ErrNoSolution, "10 psi (68.9 kPa) gauge is set"},
-		{cold, volume.ErrNoSolution, "under 14.5 psi (100 kPa) absolute"},
+		{share, volume.ErrNoSolution, "3.00 volumes at 50.0 °F (10.0 °C) need "}, {share, volume.ErrNoSolution, "10.0 psi (0.69 bar) is set"},
+		{cold, volume.ErrNoSolution, "under 14.5 psi abs (1.00 bar abs)"},
 		{bursts, volume.ErrNoSolution, "it bursts before 140.0 °F (60.0 °C)"},
-		{leak, volume.ErrNever, " oz ("},
+		{leak, volume.ErrNever, " oz/h ("},
 	} {
 		if !errors.Is(x.err, x.kind) || !strings.Contains(x.err.Error(), x.says) {
 			t.Errorf("%q, of %v, does not say %q", x.err, x.kind, x.says)

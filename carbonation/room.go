@@ -1,6 +1,7 @@
 package carbonation
 
 import (
+	"cmp"
 	"math"
 
 	"example.com/pourwell/volume"
@@ -16,6 +17,10 @@ const (
 	limit15min = 0.03
 	dangerous  = 0.04
 )
+
+// deficient is the share of oxygen below which air is deficient. Source: OSHA,
+// 29 CFR 1910.146(b), from memory.
+const deficient = 0.195
 
 // Ordinary air: 420 ppm of CO2.
 const (
@@ -33,9 +38,11 @@ type RoomAir struct {
 	For8h       unit.Volume // room that would keep well-mixed CO2 at 0.5 %
 	For15min    unit.Volume // room that would keep it at 3 %
 
-	Over8h     bool // above 0.5 %, the limit over 8 h of OSHA and ACGIH
-	Over15min  bool // above 3 %, the limit over 15 min of ACGIH
-	Dangerous  bool // above 4 %, immediately dangerous to life or health by NIOSH
+	Over8h    bool // above 0.5 %, the limit over 8 h of OSHA and ACGIH
+	Over15min bool // above 3 %, the limit over 15 min of ACGIH
+	Dangerous bool // above 4 %, immediately dangerous to life or health by NIOSH
+	Deficient bool // less than 19.5 % of oxygen, deficient by OSHA
+
 	room       unit.Volume
 	supply     Supply
 	gasDensity float64
@@ -59,13 +66,8 @@ func (s Supply) IntoRoom(room unit.Volume) (RoomAir, error) {
 	const fn = "carbonation.Supply.IntoRoom"
 	nan := math.NaN()
 	none := RoomAir{CO2Share: nan, OxygenShare: nan, Gas: unit.Volume(nan), For8h: unit.Volume(nan), For15min: unit.Volume(nan)}
-	if err := limitAir.Check(fn, s.Air.KPa()); err != nil {
-		return none, err
-	}
-	if err := limitCharge.Check(fn, float64(s.Charge)); err != nil {
-		return none, err
-	}
-	if err := limitRoom.Check(fn, float64(room)); err != nil {
+	err := cmp.Or(limitAir.Check(fn, s.Air.KPa()), limitCharge.Check(fn, float64(s.Charge)), limitRoom.Check(fn, float64(room)))
+	if err != nil {
 		return none, err
 	}
 	r := RoomAir{supply: s, room: room, gasDensity: gasDensity(roomKelvin, s.Air.pascal)}
@@ -78,6 +80,7 @@ func (s Supply) IntoRoom(room unit.Volume) (RoomAir, error) {
 	}
 	r.For8h, r.For15min = needed(limit8h), needed(limit15min)
 	r.Over8h, r.Over15min, r.Dangerous = r.CO2Share > limit8h, r.CO2Share > limit15min, r.CO2Share > dangerous
+	r.Deficient = r.OxygenShare < deficient
 	return r, nil
 }
 
@@ -102,4 +105,44 @@ func (r RoomAir) Band() volume.Band {
 		Name: "CO2 share", Low: r.CO2Share, High: 1,
 		Source: "well mixed at best; CO2 pools at floor level, where it can be nearly pure",
 	}
+}
+
+// Verdict says which of the limits the mixed air passes.
+func (r RoomAir) Verdict() volume.Sentence {
+	switch {
+	case r.Dangerous:
+		return "That is immediately dangerous to life."
+	case r.Over15min:
+		return "That is above the limit for 15 minutes: nobody may stay."
+	case r.Over8h:
+		return "That is above the limit for a working day."
+	}
+	return "That is below the limit for a working day where it mixes; at the floor it can be far above."
+}
+
+// Cautions says what can hurt someone, whatever the answer: the limits, that
+// none of it is a permission, and what to do. The limits are a danger where one
+// of them is passed.
+func (r RoomAir) Cautions() []volume.Remark {
+	limits := caution(ExposureLimit, "Limits in the air people breathe: %g %% over 8 h (OSHA, ACGIH), %g %% over 15 min (ACGIH), %g %%"+
+		" immediately dangerous to life or health (NIOSH).", 100*limit8h, 100*limit15min, 100*dangerous)
+	if r.Over8h {
+		limits.Severity = volume.Danger
+	}
+	all := []volume.Remark{limits}
+	if r.Deficient {
+		all = append(all, danger(ExposureLimit, "Air with less than %g %% of oxygen is deficient (OSHA): besides the CO2 it takes a breathing apparatus, and training.", 100*deficient))
+	}
+	return append(
+		all,
+		caution(Suffocation, "This is never a permission to do without ventilation and a CO2 detector at floor level with its alarm outside; local code and the"+
+			" supplier's rules come first."),
+		caution(Suffocation, "CO2 is heavier than air and collects at the floor, in cellars, pits and coolers, far above the figure here. If an alarm sounds or someone"+
+			" is down, do not go in: get out, call for help, air the place from outside."),
+	)
+}
+
+// Notes says what the answer rests on.
+func (r RoomAir) Notes() []volume.Remark {
+	return []volume.Remark{note(Method, "Well mixed is the best that can happen. Before it mixes the gas lies near the floor, where it can be nearly pure.")}
 }

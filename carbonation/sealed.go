@@ -1,7 +1,7 @@
 package carbonation
 
 import (
-	"fmt"
+	"cmp"
 	"math"
 
 	"example.com/pourwell/internal/solve"
@@ -27,13 +27,16 @@ type Sealed struct {
 	AtBalance bool
 	AirShare  float64
 
-	Rating   Gauge   // the maker's for the vessel; invalid if none is known
-	FillLoss float64 // share of the content that foams off before closing
-	Openings int     // times it was opened and closed again before it is looked at
+	Vessel    Container // what it is closed in; the cautions depend on it
+	Rating    Gauge     // the maker's for the vessel; invalid if none is known
+	Regulator Gauge     // on which it is connected later; invalid if it is not
+	FillLoss  float64   // share of the content that foams off before closing
+	Openings  int       // times it was opened and closed again before it is looked at
 }
 
-// Sealed returns beer of content c closed at temperature t with usual values:
-// 4 % of headspace, filled with air, no loss at filling, not opened.
+// Sealed returns beer of content c closed in a growler at temperature t with
+// usual values: 4 % of headspace, filled with air, no loss at filling, not
+// opened.
 func (d Draught) Sealed(c Content, t thermal.Temperature) Sealed {
 	return Sealed{Beer: d.Beer, Air: d.Air, Content: c, Closed: t, Headspace: 0.04, AirShare: 1}
 }
@@ -64,7 +67,7 @@ type charge struct {
 // Valid to 80 °C; above 45 °C the solubility is that of [5], within 3 %. The
 // vessel is taken as rigid; the air in the headspace as undissolved, which
 // makes the pressure up to half a bar too high. If the beer fills the vessel
-// before t, the error wraps [volume.ErrNoSolution] and names the temperature:
+// before t, the error is a [*volume.NoSolutionError] that names the temperature:
 // the vessel bursts there, whatever its gas. Outside the ranges of [Limits] or
 // for an invalid argument At returns a [*RangeError] and a Package of NaN.
 //
@@ -82,6 +85,9 @@ func (s Sealed) At(t thermal.Temperature) (Package, error) {
 	headspace := (1 - s.AirShare) * s.Air.pascal
 	if s.AtBalance {
 		headspace = l.pressure(drawn)
+		if err := limitInside.Check(fn, headspace/1e3); err != nil {
+			return noPackage(), err
+		}
 	} else {
 		c.air = s.AirShare * s.Air.pascal * s.Headspace / c.closed
 	}
@@ -100,8 +106,8 @@ func (s Sealed) At(t thermal.Temperature) (Package, error) {
 		return noPackage(), err
 	}
 	if !(split.gas > 0) {
-		return noPackage(), fmt.Errorf("%s: %w: the beer fills the vessel at %s and no gas is left to give way: it bursts before %s",
-			fn, volume.ErrNoSolution, degrees(full.Celsius()), degrees(t.Celsius()))
+		return noPackage(), &volume.NoSolutionError{Func: fn, Why: say("the beer fills the vessel at {%v c} and no gas is left to give way: it bursts before {%v c}",
+			full.Celsius(), t.Celsius())}
 	}
 	vapour := steamPressure(split.law.kelvin) - steamPressure(c.closed)
 	p := Package{
@@ -113,6 +119,7 @@ func (s Sealed) At(t thermal.Temperature) (Package, error) {
 		sealed:  s, charge: c, split: split, vapour: vapour,
 	}
 	p.Gauge = p.Absolute.Gauge(s.Air)
+	p.PushBack, p.Lift = p.pushBack(s.Regulator)
 	p.OverCarbonated = s.Content.Volumes() > overCarbonated
 	p.Warm = t.Celsius() > warm
 	p.Hot = t.Celsius() > limitTemperature.Max
@@ -170,28 +177,23 @@ func (c charge) fullAt() thermal.Temperature {
 }
 
 func (s Sealed) check(fn string, t thermal.Temperature) error {
-	if err := limitAir.Check(fn, s.Air.KPa()); err != nil {
-		return err
+	err := cmp.Or(
+		limitAir.Check(fn, s.Air.KPa()),
+		limitContent.Check(fn, s.Content.Volumes()),
+		limitTemperature.Check(fn, s.Closed.Celsius()),
+		limitHeadspace.Check(fn, s.Headspace),
+		limitAirShare.Check(fn, s.AirShare),
+		limitFillLoss.Check(fn, s.FillLoss),
+		limitOpenings.Check(fn, float64(s.Openings)),
+		limitLater.Check(fn, t.Celsius()),
+	)
+	if err == nil && s.Rating.valid {
+		err = limitRating.Check(fn, s.Rating.KPa())
 	}
-	if err := limitContent.Check(fn, s.Content.Volumes()); err != nil {
-		return err
+	if err == nil && s.Regulator.valid {
+		err = limitRegulator.Check(fn, s.Regulator.KPa())
 	}
-	if err := limitTemperature.Check(fn, s.Closed.Celsius()); err != nil {
-		return err
-	}
-	if err := limitHeadspace.Check(fn, s.Headspace); err != nil {
-		return err
-	}
-	if err := limitAirShare.Check(fn, s.AirShare); err != nil {
-		return err
-	}
-	if err := limitFillLoss.Check(fn, s.FillLoss); err != nil {
-		return err
-	}
-	if err := limitOpenings.Check(fn, float64(s.Openings)); err != nil {
-		return err
-	}
-	return limitLater.Check(fn, t.Celsius())
+	return err
 }
 
 func noPackage() Package { return Package{Headspace: math.NaN()} }

@@ -82,6 +82,7 @@ func TestSealedKegAtBalance(t *testing.T) {
 			t.Fatalf("gauge %v, want %v (%v)", p.Gauge, e.Gauge, err)
 		}
 		// CO2 is conserved: dissolved and in the gas, for a litre of beer when closed.
+		s.Regulator = e.Gauge
 		warmer, err := s.At(temp.Add(10))
 		if errors.Is(err, volume.ErrNoSolution) {
 			t.Skip("full")
@@ -98,12 +99,12 @@ func TestSealedKegAtBalance(t *testing.T) {
 		if math.Abs(total(p)-total(warmer)) > 1e-9*total(p) {
 			t.Fatalf("CO2 is not conserved: %g, %g g", total(p), total(warmer))
 		}
-		excess, lift := warmer.PushBack(e.Gauge)
-		if math.Abs(float64(excess)-(warmer.Gauge.Pascals()-e.Gauge.Pascals())) > 1e-6 || !(lift > 0) {
-			t.Fatalf("push-back %v Pa, %v m", float64(excess), float64(lift))
+		if math.Abs(float64(warmer.PushBack)-(warmer.Gauge.Pascals()-e.Gauge.Pascals())) > 1e-6 || !(warmer.Lift > 0) {
+			t.Fatalf("push-back %v Pa, %v m", float64(warmer.PushBack), float64(warmer.Lift))
 		}
-		if back, none := p.PushBack(warmer.Gauge); back != 0 || none != 0 {
-			t.Fatal("a cold keg pushes back")
+		s.Regulator = warmer.Gauge
+		if p, err = s.At(temp); err != nil || p.PushBack != 0 || p.Lift != 0 {
+			t.Fatalf("a cold keg pushes back, %v", err)
 		}
 	})
 }
@@ -111,12 +112,12 @@ func TestSealedKegAtBalance(t *testing.T) {
 // 1 psi lifts 2.31 ft of water: common practice, no source.
 func TestPushBackLift(t *testing.T) {
 	s := DefaultDraught().Sealed(Volumes(2.5), thermal.Celsius(4))
-	s.Beer, s.AtBalance = thermal.Water, true
+	s.Beer, s.AtBalance, s.Regulator = thermal.Water, true, GaugeOf(10*PSI)
 	p := must(s.At(thermal.Celsius(15)))(t)
-	excess, lift := p.PushBack(GaugeOf(10 * PSI))
-	checktest.Near(t, "ft a psi", float64(lift)/0.3048/float64(excess/PSI), 2.31, 0.005)
-	if bad, _ := p.PushBack(Gauge{}); !math.IsNaN(float64(bad)) {
-		t.Error("push-back against an invalid gauge is not NaN")
+	checktest.Near(t, "ft a psi", float64(p.Lift)/0.3048/float64(p.PushBack/PSI), 2.31, 0.005)
+	s.Regulator = Gauge{}
+	if p = must(s.At(thermal.Celsius(15)))(t); p.PushBack != 0 || p.Lift != 0 {
+		t.Errorf("push-back against no regulator: %g Pa", float64(p.PushBack))
 	}
 }
 
@@ -216,6 +217,8 @@ func TestSealedErrors(t *testing.T) {
 		"air share":                  func(s *Sealed, _ *thermal.Temperature) { s.AirShare = math.NaN() },
 		"loss at filling":            func(s *Sealed, _ *thermal.Temperature) { s.FillLoss = 1 },
 		"openings":                   func(s *Sealed, _ *thermal.Temperature) { s.Openings = -1 },
+		"rating":                     func(s *Sealed, _ *thermal.Temperature) { s.Rating = GaugeOf(-1 * PSI) },
+		"regulator":                  func(s *Sealed, _ *thermal.Temperature) { s.Regulator = GaugeOf(1e15 * PSI) },
 		"later temperature":          func(_ *Sealed, t *thermal.Temperature) { *t = thermal.Celsius(100) },
 		"CO2 pressure in the vessel": func(s *Sealed, t *thermal.Temperature) { s.Content, *t = Volumes(9), thermal.Celsius(75) },
 	} {

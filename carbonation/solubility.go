@@ -1,11 +1,10 @@
 package carbonation
 
 import (
-	"fmt"
+	"cmp"
 
 	"example.com/pourwell/thermal"
 	"example.com/pourwell/volume"
-	"gonum.org/v1/gonum/unit"
 )
 
 // ContentAt returns the content of dissolved CO2 that beer b holds at
@@ -26,14 +25,14 @@ import (
 // Source: [1] Weiss 1974 for K0 and B; β fitted to [2]. Departures: the
 // pressure correction of [1] (−0.14 % per atmosphere) is left out.
 func ContentAt(t thermal.Temperature, p Pressure, b thermal.Beer) (Content, error) {
-	kelvin := t.Kelvin()
-	if c := kelvin - iceKelvin; !(limitTemperature.Min <= c && c <= limitTemperature.Max) {
-		return Content{}, limitTemperature.Check("carbonation.ContentAt", t.Celsius())
+	const fn = "carbonation.ContentAt"
+	if err := limitTemperature.Check(fn, t.Celsius()); err != nil {
+		return Content{}, err
 	}
-	if !p.valid || p.pascal > 1e3*limitPartial.Max {
-		return Content{}, limitPartial.Check("carbonation.ContentAt", p.KPa())
+	if err := limitPartial.Check(fn, p.KPa()); err != nil {
+		return Content{}, err
 	}
-	return Content{lawAt(kelvin, strength(b)).content(p.pascal), true}, nil
+	return Content{lawAt(t.Kelvin(), strength(b)).content(p.pascal), true}, nil
 }
 
 // PressureFor returns the partial pressure of CO2, absolute, that holds
@@ -45,16 +44,23 @@ func ContentAt(t thermal.Temperature, p Pressure, b thermal.Beer) (Content, erro
 //
 // Source: as [ContentAt]; w eʷ = z by Halley's rule from its power series.
 func PressureFor(c Content, t thermal.Temperature, b thermal.Beer) (Pressure, error) {
-	kelvin := t.Kelvin()
-	if c := kelvin - iceKelvin; !(limitTemperature.Min <= c && c <= limitTemperature.Max) {
-		return Pressure{}, limitTemperature.Check("carbonation.PressureFor", t.Celsius())
+	const fn = "carbonation.PressureFor"
+	if err := limitTemperature.Check(fn, t.Celsius()); err != nil {
+		return Pressure{}, err
 	}
-	if !c.valid || c.gramsPerLitre > limitContent.Max*gramsPerLitrePerVolume {
-		return Pressure{}, limitContent.Check("carbonation.PressureFor", c.Volumes())
+	return lawAt(t.Kelvin(), strength(b)).hold(fn, c)
+}
+
+// hold returns the partial pressure that holds content c, checked for fn: all
+// that ask for one ask here.
+func (l law) hold(fn string, c Content) (Pressure, error) {
+	if err := limitContent.Check(fn, c.Volumes()); err != nil {
+		return Pressure{}, err
 	}
-	p := lawAt(kelvin, strength(b)).pressure(c.gramsPerLitre)
-	if !(p <= 1e3*limitPartial.Max*(1+1e-10)) { // the round trip of the bound is good to that
-		return Pressure{}, limitPartial.Check("carbonation.PressureFor", p/1e3)
+	const good = 1 + 1e-10 // to which the inverse gives a bound back
+	p := l.pressure(c.gramsPerLitre)
+	if !(p <= 1e3*limitPartial.Max*good) {
+		return Pressure{}, limitPartial.Check(fn, p/1e3)
 	}
 	return Pressure{min(p, 1e3*limitPartial.Max), true}, nil
 }
@@ -71,10 +77,7 @@ func PressureFor(c Content, t thermal.Temperature, b thermal.Beer) (Pressure, er
 // Source: as [ContentAt]; Newton's rule on ln c, whose slope is analytic.
 func TemperatureFor(c Content, p Pressure, b thermal.Beer) (thermal.Temperature, error) {
 	const fn = "carbonation.TemperatureFor"
-	if err := limitContent.Check(fn, c.Volumes()); err != nil {
-		return thermal.Temperature{}, err
-	}
-	if err := limitPartial.Check(fn, p.KPa()); err != nil {
+	if err := cmp.Or(limitContent.Check(fn, c.Volumes()), limitPartial.Check(fn, p.KPa())); err != nil {
 		return thermal.Temperature{}, err
 	}
 	s := strength(b)
@@ -83,18 +86,9 @@ func TemperatureFor(c Content, p Pressure, b thermal.Beer) (thermal.Temperature,
 		return thermal.Kelvin(kelvin), nil
 	}
 	cold, hot := limitTemperature.Min, limitTemperature.Max
-	return thermal.Temperature{}, fmt.Errorf("%s: %w: under %s of CO2 the beer holds from %.3g volumes at %s to %.3g volumes at %s, never %.3g volumes",
-		fn, volume.ErrNoSolution, inBoth(unit.Pressure(p.pascal), "absolute"),
-		lawAt(hot+iceKelvin, s).content(p.pascal)/gramsPerLitrePerVolume, degrees(hot),
-		lawAt(cold+iceKelvin, s).content(p.pascal)/gramsPerLitrePerVolume, degrees(cold), c.Volumes())
-}
-
-// inBoth writes a pressure in US and metric units.
-func inBoth(p unit.Pressure, reference string) string {
-	return fmt.Sprintf("%.3g psi (%.3g kPa) %s", float64(p/PSI), float64(p/KPa), reference)
-}
-
-// degrees writes a Celsius temperature on both scales.
-func degrees(celsius float64) string {
-	return fmt.Sprintf("%.1f °F (%.1f °C)", celsius*9/5+32, celsius)
+	held := func(celsius float64) float64 {
+		return lawAt(celsius+iceKelvin, s).content(p.pascal) / gramsPerLitrePerVolume
+	}
+	return thermal.Temperature{}, &volume.NoSolutionError{Func: fn, Why: say("under {%v kpa_abs} of CO2 the beer holds from {%v volumes} at {%v c} to {%v volumes} at {%v c}, never {%v volumes}",
+		p.KPa(), held(hot), hot, held(cold), cold, c.Volumes())}
 }

@@ -1,6 +1,7 @@
 package carbonation
 
 import (
+	"cmp"
 	"math"
 
 	"example.com/pourwell/thermal"
@@ -106,7 +107,7 @@ func (s Supply) Plan() (GasNeed, error) {
 		return Gauge{cylinderPressure(kelvin, filled, full) - s.Air.pascal, true}
 	}
 	n.LiquidFull = thermal.Kelvin(full)
-	n.Cylinder, n.HotCar = at(s.CylinderTemperature.Kelvin()), at(hotCar)
+	n.Cylinder, n.HotCar = at(s.CylinderTemperature.Kelvin()), at(hotCar+iceKelvin)
 	n.NoVapour = s.CylinderTemperature.Kelvin() > full
 	const sure = 0.9 // our pressure and the disc's are each good to 5 %
 	n.DiscBursts = n.HotCar.pascal > sure*float64(discBursts)
@@ -114,53 +115,29 @@ func (s Supply) Plan() (GasNeed, error) {
 }
 
 func (s Supply) check(fn string) error {
-	if err := limitAir.Check(fn, s.Air.KPa()); err != nil {
-		return err
+	err := cmp.Or(
+		limitAir.Check(fn, s.Air.KPa()),
+		limitKeg.Check(fn, float64(s.Keg/volume.Litre)),
+		limitKegs.Check(fn, float64(s.Kegs)),
+		limitHeadspace.Check(fn, s.Headspace),
+		limitPurges.Check(fn, float64(s.Purges)),
+	)
+	if err == nil && s.From.valid {
+		err = limitContent.Check(fn, s.From.Volumes())
 	}
-	if err := limitKeg.Check(fn, float64(s.Keg/volume.Litre)); err != nil {
-		return err
-	}
-	if err := limitKegs.Check(fn, float64(s.Kegs)); err != nil {
-		return err
-	}
-	if err := limitHeadspace.Check(fn, s.Headspace); err != nil {
-		return err
-	}
-	if err := limitPurges.Check(fn, float64(s.Purges)); err != nil {
-		return err
-	}
-	if s.From.valid {
-		if err := limitContent.Check(fn, s.From.Volumes()); err != nil {
-			return err
-		}
-	}
-	return s.checkGas(fn)
+	return cmp.Or(err, s.checkGas(fn))
 }
 
 // checkGas reports what is wrong with pressure, temperature and cylinder.
 func (s Supply) checkGas(fn string) error {
-	if err := limitAir.Check(fn, s.Air.KPa()); err != nil {
-		return err
-	}
-	if err := limitTemperature.Check(fn, s.Temperature.Celsius()); err != nil {
-		return err
-	}
-	pushing := gaugeLimit(s.Air)
-	pushing.Min, pushing.Source = 0, "from the air around to far above the rating of any keg"
-	if err := pushing.Check(fn, s.Gauge.KPa()); err != nil {
-		return err
-	}
-	return s.checkCylinder(fn)
-}
-
-func (s Supply) checkCylinder(fn string) error {
-	if err := limitCharge.Check(fn, float64(s.Charge)); err != nil {
-		return err
-	}
-	if err := limitFilling.Check(fn, s.Filling); err != nil {
-		return err
-	}
-	return limitCylinderT.Check(fn, s.CylinderTemperature.Celsius())
+	return cmp.Or(
+		limitAir.Check(fn, s.Air.KPa()),
+		limitTemperature.Check(fn, s.Temperature.Celsius()),
+		checkGauge(fn, &limitPush, s.Gauge, s.Air),
+		limitCharge.Check(fn, float64(s.Charge)),
+		limitFilling.Check(fn, s.Filling),
+		limitCylinderT.Check(fn, s.CylinderTemperature.Celsius()),
+	)
 }
 
 // Steps returns the working: enough to redo the sum by hand.

@@ -175,17 +175,17 @@ func TestIntoRoom(t *testing.T) {
 func TestSupplyErrors(t *testing.T) {
 	good := DefaultDraught().Supply(50*volume.Litre, thermal.Celsius(4), GaugeOf(12*PSI))
 	for name, spoil := range map[string]func(*Supply){
-		"air pressure":         func(s *Supply) { s.Air = Pressure{} },
-		"keg":                  func(s *Supply) { s.Keg = 0 },
-		"kegs":                 func(s *Supply) { s.Kegs = 1e9 },
-		"headspace":            func(s *Supply) { s.Headspace = -1 },
-		"purges":               func(s *Supply) { s.Purges = -1 },
-		"content":              func(s *Supply) { s.From = Volumes(30) },
-		"temperature":          func(s *Supply) { s.Temperature = thermal.Celsius(60) },
-		"gauge pressure":       func(s *Supply) { s.Gauge = GaugeOf(-1) },
-		"cylinder charge":      func(s *Supply) { s.Charge = 0 },
-		"filling ratio":        func(s *Supply) { s.Filling = 1 },
-		"cylinder temperature": func(s *Supply) { s.CylinderTemperature = thermal.Celsius(99) },
+		"air pressure":            func(s *Supply) { s.Air = Pressure{} },
+		"keg":                     func(s *Supply) { s.Keg = 0 },
+		"kegs":                    func(s *Supply) { s.Kegs = 1e9 },
+		"headspace":               func(s *Supply) { s.Headspace = -1 },
+		"purges":                  func(s *Supply) { s.Purges = -1 },
+		"content":                 func(s *Supply) { s.From = Volumes(30) },
+		"temperature":             func(s *Supply) { s.Temperature = thermal.Celsius(60) },
+		"gauge pressure on a keg": func(s *Supply) { s.Gauge = GaugeOf(-1) },
+		"cylinder charge":         func(s *Supply) { s.Charge = 0 },
+		"filling ratio":           func(s *Supply) { s.Filling = 1 },
+		"cylinder temperature":    func(s *Supply) { s.CylinderTemperature = thermal.Celsius(99) },
 	} {
 		s := good
 		spoil(&s)

@@ -1,7 +1,7 @@
 package carbonation
 
 import (
-	"fmt"
+	"cmp"
 	"math"
 	"time"
 
@@ -67,26 +67,25 @@ func (e Equilibrium) Reach(from Content, depth unit.Length, share float64) (Upta
 		return noUptake(), err
 	}
 	if share == 1 {
-		return noUptake(), fmt.Errorf("%s: %w: the content approaches %s and does not arrive", fn, volume.ErrNever, e.Content)
+		return noUptake(), &volume.NeverError{Func: fn, Why: say("the content approaches {%v volumes} and does not arrive", e.Content.Volumes())}
 	}
 	if err := limitReach.Check(fn, share); err != nil {
 		return noUptake(), err
 	}
 	seconds := u.time(share, u.transfer)
 	if !(seconds <= limitTime.Max*86400) {
-		return noUptake(), fmt.Errorf("%s: %w: a still layer %.3g ft (%.3g m) deep needs %.3g years by diffusion", fn, volume.ErrNever, float64(depth)/0.3048, float64(depth), seconds/(365.25*86400))
+		how := "by its own currents"
+		if u.Losing {
+			how = "by diffusion"
+		}
+		return noUptake(), &volume.NeverError{Func: fn, Why: say("a still layer {%v m} deep needs %.3g years %s", float64(depth), seconds/(365.25*86400), how)}
 	}
 	return u.at(seconds), nil
 }
 
 func (e Equilibrium) uptake(fn string, from Content, depth unit.Length) (Uptake, error) {
-	if err := limitContent.Check(fn, from.Volumes()); err != nil {
-		return Uptake{}, err
-	}
-	if err := limitDepth.Check(fn, float64(depth)); err != nil {
-		return Uptake{}, err
-	}
-	if err := limitTemperature.Check(fn, e.Temperature.Celsius()); err != nil {
+	err := cmp.Or(limitContent.Check(fn, from.Volumes()), limitDepth.Check(fn, float64(depth)), limitStill.Check(fn, e.Temperature.Celsius()))
+	if err != nil {
 		return Uptake{}, err
 	}
 	viscosity, err := e.beer.Viscosity(e.Temperature)
@@ -178,3 +177,15 @@ func (u Uptake) Band() volume.Band {
 }
 
 func noUptake() Uptake { return Uptake{Way: math.NaN()} }
+
+// Cautions says what can hurt someone: a high pressure on the keg.
+func (u Uptake) Cautions() []volume.Remark { return HighPressure(u.end.Gauge) }
+
+// Notes says what the answer rests on.
+func (u Uptake) Notes() []volume.Remark {
+	slow := note(AtRest, "The content does not follow the regulator during an afternoon: pressure moves the beer now and carbonates it next week.")
+	if u.Losing {
+		return []volume.Remark{slow, note(Estimate, "The beer loses CO2 by diffusion alone: what is lost at the top stays at the top. Moving the keg is faster, without limit.")}
+	}
+	return []volume.Remark{slow, note(Estimate, "Estimate: free convection, no measurement of a keg found. Common practice, no source: one to two weeks at rest, minutes by shaking or a stone.")}
+}

@@ -1,6 +1,7 @@
 package carbonation
 
 import (
+	"cmp"
 	"math"
 
 	"example.com/pourwell/thermal"
@@ -47,10 +48,7 @@ func (w Wine) perPascal(kelvin float64) float64 {
 // and beer.
 func (w Wine) ContentAt(t thermal.Temperature, p Pressure) (Content, error) {
 	const fn = "carbonation.Wine.ContentAt"
-	if err := w.check(fn, t); err != nil {
-		return Content{}, err
-	}
-	if err := limitPartial.Check(fn, p.KPa()); err != nil {
+	if err := cmp.Or(w.check(fn, t), limitPartial.Check(fn, p.KPa())); err != nil {
 		return Content{}, err
 	}
 	return Content{w.perPascal(t.Kelvin()) * p.pascal, true}, nil
@@ -61,10 +59,7 @@ func (w Wine) ContentAt(t thermal.Temperature, p Pressure) (Content, error) {
 // and source.
 func (w Wine) PressureFor(c Content, t thermal.Temperature) (Pressure, error) {
 	const fn = "carbonation.Wine.PressureFor"
-	if err := w.check(fn, t); err != nil {
-		return Pressure{}, err
-	}
-	if err := limitContent.Check(fn, c.Volumes()); err != nil {
+	if err := cmp.Or(w.check(fn, t), limitContent.Check(fn, c.Volumes())); err != nil {
 		return Pressure{}, err
 	}
 	p := c.gramsPerLitre / w.perPascal(t.Kelvin())
@@ -75,11 +70,5 @@ func (w Wine) PressureFor(c Content, t thermal.Temperature) (Pressure, error) {
 }
 
 func (w Wine) check(fn string, t thermal.Temperature) error {
-	if err := limitWineAlcohol.Check(fn, w.ABV); err != nil {
-		return err
-	}
-	if err := limitWineSugar.Check(fn, w.Sugar); err != nil {
-		return err
-	}
-	return limitWineT.Check(fn, t.Celsius())
+	return cmp.Or(limitWineAlcohol.Check(fn, w.ABV), limitWineSugar.Check(fn, w.Sugar), limitWineT.Check(fn, t.Celsius()))
 }

@@ -34,3 +34,22 @@ func (w Wine) Band(c Content) volume.Band {
 		Source: "the regulation's formula at 20 °C, its temperature law from water",
 	}
 }
+
+// Cautions says what can hurt someone when the wine stands under g: a high
+// pressure, and glass.
+func (w Wine) Cautions(g Gauge) []volume.Remark {
+	if !(g.Pascals() > 0) {
+		return nil
+	}
+	return append(HighPressure(g), caution(Bursting, "Under {%v kpa} glass can burst and throw splinters: bottles for still wine are made for no pressure,"+
+		" sparkling ones for what their maker states. Keep it cold, and open it away from faces.", g.KPa()))
+}
+
+// Notes says what the answer for the wine under g rests on.
+func (w Wine) Notes(g Gauge) []volume.Remark {
+	return append(
+		belowAir(g, "wine"),
+		note(Method, "Regulation (EEC) No 2676/90, within 5 %%: on its own drink only."),
+		note(AtRest, "At rest it settles there in a week or more, not in an afternoon."),
+	)
+}

@@ -168,6 +168,8 @@ func TestBathTells(t *testing.T) {
 	heap := b.Dry()
 	heap.Ice = 100
 	tells(heap, "around 1 keg ", "220.5 lb (100.0 kg) were given")
+	heap.Kegs = 5
+	tells(heap, "5 kegs", "cannot stand") // before the ice is asked for room
 	b.Around.Sun, b.Around.Air, b.Ice = 1000, Celsius(40), 0.5
 	_, err := b.KeptCold(700*time.Hour, DefaultUpkeep(0.1))
 	if !errors.Is(err, ErrNoSolution) || !strings.Contains(err.Error(), "200 top-ups do not last for ") {

@@ -85,7 +85,7 @@ func (m *kegModel) measured() {
 	sum, area := 0.0, 0.0
 	for i := range m.parts {
 		p := &m.parts[i]
-		sum += p.area * (p.SolAir() - p.T)
+		sum += p.area * (p.Settles() - p.T)
 		area += p.area
 	}
 	m.solAir = m.air + sum/area

@@ -68,14 +68,13 @@ func (m *bathModel) stand(fn string) error {
 	liquid := m.Water + unit.Volume(m.put)*volume.Litre
 	if m.Drained {
 		liquid = 0
-		if most := (m.Tub.Floor() - m.n*foot) * float64(m.Tub.Height) * iceDensity * packed; m.put > most {
-			return noSolution(fn, "around %s the tub takes {%.5g kg} of loose ice, and {%.5g kg} were given",
-				countOf(m.Kegs, "keg"), most, m.put)
-		}
 	}
 	depth, err := m.Tub.Depth(liquid, m.Vessel, m.Kegs)
 	if err != nil {
 		return err
+	}
+	if most := (m.Tub.Floor() - m.n*foot) * float64(m.Tub.Height) * iceDensity * packed; m.Drained && m.put > most {
+		return noSolution(fn, "around %s the tub takes {%.6g kg} of loose ice, and {%.6g kg} were given", countOf(m.Kegs, "keg"), most, m.put)
 	}
 	m.start = float64(depth / m.Vessel.Height)
 	m.depth = math.Min(m.start, 1)

@@ -43,14 +43,19 @@ func TestFloating(t *testing.T) {
 	}
 }
 
-// Two kegs of 0.2 m cover 2 π/4 0.04 = 0.0628 m²: half of a floor of 0.1257 m².
+// Kegs of 0.2 m cover π/4 0.04 = 0.0314 m² each: one of them π/4 of a floor of
+// 0.04 m², two of them half of one of 0.1257 m².
 func TestTight(t *testing.T) {
 	keg := VesselOf(10 * Litre)
 	keg.Diameter = 0.2
-	for floor, want := range map[float64]bool{0.125: true, 0.127: false} {
-		f, err := Tub{unit.Volume(floor * 0.4), 0.4}.Fit(keg, 2, 0.6)
-		if err != nil || says(f.Notes(), FloorSpace, Note, "side by side") != want {
-			t.Errorf("a floor of %g m²: %+v, %v", floor, f.Notes(), err)
+	for _, c := range []struct {
+		kegs  int
+		floor float64
+		tight bool
+	}{{1, 0.0399, true}, {1, 0.0401, false}, {2, 0.125, true}, {2, 0.127, false}} {
+		f, err := Tub{unit.Volume(c.floor * 0.4), 0.4}.Fit(keg, c.kegs, 0.6)
+		if err != nil || says(f.Notes(), FloorSpace, Note, "side by side") != c.tight {
+			t.Errorf("%+v: %+v, %v", c, f.Notes(), err)
 		}
 	}
 }

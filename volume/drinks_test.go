@@ -62,7 +62,10 @@ func TestGlassNotes(t *testing.T) {
 		{glass, 0.05, Sun, []string{"opaque cup in the sun", "Any size", "Etched"}},
 		{cup, 0.05, Sun, []string{"is right in daylight", "Any size", "Etched"}},
 		{glass, 0.08, Shade, []string{"Clear glass will do", "half pints", "Etched"}},
-		{glass, 0.12, Darkness, []string{"tasters", "Etched"}},
+		{glass, 0.069, Darkness, []string{"Any size", "Etched"}},
+		{glass, 0.07, Darkness, []string{"half pints", "Etched"}},
+		{glass, 0.099, Darkness, []string{"half pints", "Etched"}},
+		{glass, 0.10, Darkness, []string{"tasters", "Etched"}},
 	} {
 		got, err := c.glass.Notes(c.abv, c.light)
 		if err != nil || len(got) != len(c.says) {

@@ -35,7 +35,9 @@ func (c Crowd) Menu(beers []Choice) ([]Demand, error) {
 	all := make([]Demand, len(beers))
 	for i, b := range beers {
 		var err error
-		if all[i], err = c.demand(fn, b); err != nil {
+		if all[i], err = c.demand(fn, b); err != nil && len(beers) == 1 {
+			return nil, err
+		} else if err != nil {
 			return nil, fmt.Errorf("beer %d, %q: %w", i+1, b.Name, err)
 		}
 	}

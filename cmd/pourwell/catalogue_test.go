@@ -3,19 +3,15 @@ package main
 import (
 	"bytes"
 	"fmt"
-	"math"
 	"os"
 	"regexp"
 	"slices"
-	"strconv"
 	"strings"
 	"testing"
 	"unicode/utf8"
 
 	"example.com/pourwell/cmd/pourwell/internal/calc"
 	"example.com/pourwell/cmd/pourwell/internal/catalog"
-	"example.com/pourwell/internal/quantity"
-	"example.com/pourwell/volume"
 )
 
 // These tests run every calculation by its own examples, so that whoever adds
@@ -114,78 +110,4 @@ func TestDescriptions(t *testing.T) {
 			t.Errorf("%s has no calculation", p.Name)
 		}
 	}
-}
-
-// rangeless lists inputs whose help states no range, because none of the
-// packages' tables has one for them.
-var rangeless = map[string]string{
-	"regulator": "above the keg's own pressure it changes nothing", "rating": "any stamp", "gauge": "as the cylinder",
-	"winding": "wider than the tube, as a ratio of bores",
-}
-
-func ranged(in *calc.Input) bool { _, ok := in.Range(); return ok }
-
-// TestHelpStatesRanges checks that help states a range for every number, and
-// that the list of exceptions has none too many.
-func TestHelpStatesRanges(t *testing.T) {
-	used := map[string]bool{}
-	for _, c := range catalog.All() {
-		for _, in := range c.Ready().AllInputs() {
-			if !in.Kind.Sizeable() || ranged(&in) || in.Named != "" || in.Repeat {
-				continue
-			}
-			used[in.Name] = true
-			if rangeless[in.Name] == "" {
-				t.Errorf("help of %s states no range for --%s", c.Title(), in.Name)
-			}
-		}
-	}
-	for name := range rangeless {
-		if !used[name] {
-			t.Errorf("--%s has a range by now", name)
-		}
-	}
-}
-
-// TestLimitsHold types a number just beyond the range that help states: there
-// is no answer then.
-func TestLimitsHold(t *testing.T) {
-	everyExample(t, func(t *testing.T, c *calc.Calculation, args []string) {
-		for _, i := range numberFlags(c, args) {
-			in := c.Input(strings.TrimPrefix(args[i], "--"))
-			limit, _ := in.Range()
-			for _, beyond := range []float64{limit.Max + (limit.Max-limit.Min)/1000, limit.Min - (limit.Max-limit.Min)/1000} {
-				far := slices.Clone(args)
-				far[i+1] = beyondText(in, limit, beyond)
-				if far[i+1] == "" || limit.Name == "" {
-					continue
-				}
-				if out, errs, code := commandCode(far...); code == exitDone || out != "" {
-					t.Errorf("%s %s: exit code %d beyond %v to %v %s: %s%.80s", args[i], far[i+1], code, limit.Min, limit.Max, limit.Unit(), errs, out)
-				}
-			}
-		}
-	})
-}
-
-// beyondText writes v, in the unit of limit, as it is typed, "" if it cannot
-// be.
-func beyondText(in *calc.Input, limit volume.Range, v float64) string {
-	unit := strings.TrimSuffix(limit.Unit(), " abs")
-	switch {
-	case in.Kind == quantity.Count:
-		v = math.Round(v + math.Copysign(0.5, v-limit.Min))
-	case in.Kind == quantity.Share && unit == "":
-		v, unit = 100*v, "%"
-	case in.Kind == quantity.Gauge && unit != limit.Unit(): // of absolute pressures
-		v -= 101.325
-	}
-	text := strconv.FormatFloat(v, 'f', 9, 64) + unit
-	if in.Kind == quantity.Count {
-		text = strconv.FormatFloat(v, 'f', 0, 64)
-	}
-	if _, err := quantity.Parse(in.Kind, text); err != nil {
-		return ""
-	}
-	return text
 }

@@ -66,8 +66,10 @@ func describe(err error, units quantity.System) (what, hint string, code int) {
 		return funcNames().ReplaceAllString(err.Error(), ""), "", exitNoAnswer
 	case errors.As(err, &parse):
 		return parse.Error(), "", exitUsage
-	case errors.Is(err, syscall.ENOSPC):
+	case errors.Is(err, syscall.ENOSPC), errors.Is(err, syscall.EDQUOT):
 		return err.Error(), "make room there, or write to another place", exitUnexpected
+	case errors.Is(err, syscall.EIO):
+		return err.Error(), "the disk or device is at fault: try another place", exitUnexpected
 	}
 	return err.Error(), "", exitUnexpected
 }

@@ -102,7 +102,7 @@ func helpCalculation(b *strings.Builder, c *calc.Calculation) {
 	}
 	b.WriteString("\nInputs\n")
 	for _, in := range c.AllInputs() {
-		fmt.Fprintf(b, "  --%-20s %s\n", in.Name, report.Wrap(inputHelp(c, in), 25, 25))
+		fmt.Fprintf(b, "  --%-20s %s\n", in.Name, report.Wrap(inputHelp(in), 25, 25))
 	}
 	b.WriteString("\nResults\n")
 	for _, k := range c.Results {
@@ -142,7 +142,7 @@ func rangeText(r volume.Range) string {
 }
 
 // inputHelp says what an input is, its choices, its range and its default.
-func inputHelp(c *calc.Calculation, in calc.Input) string {
+func inputHelp(in calc.Input) string {
 	s := in.Help
 	switch {
 	case len(in.Choices) > 0:

@@ -54,7 +54,7 @@ func manCalculation(b *strings.Builder, c *calc.Calculation) {
 	}
 	b.WriteString(".PP\n" + literal(strings.Join(lines, "\n")))
 	for _, in := range c.Inputs {
-		tagged(b, "--"+in.Name, inputHelp(c, in))
+		tagged(b, "--"+in.Name, inputHelp(in))
 	}
 	b.WriteString(".PP\nResults:\n")
 	for i, k := range c.Results {

@@ -89,7 +89,8 @@ const helpRanges = `A range in any quantity makes a table, two make a grid:
   within a tube: --tube 3/16in:3ft..10ft:1ft
 
 The first range typed goes down the page, the second across. --plot FILE.svg or
-FILE.png draws it: the first along the axis, a curve for each of the second.
+FILE.png draws it: the first along the axis, a curve for each of the second. A
+file that is no chart of pourwell is replaced with --overwrite only.
 --show KEY,KEY picks answers by their keys. A row without an answer says why,
 and the exit code is 3 at the end.
 
@@ -153,7 +154,9 @@ A key ends in its unit; one without is a count, a pure number or a word:
 %s
 
 A list of rows, such as tubes or a course, is an array in JSON; --rows KEY
-writes it as CSV.
+writes it as CSV. A cell of CSV that begins with = + - or @, such as a name that
+someone else wrote, is a formula to a spreadsheet: --literal puts an
+apostrophe before those that are text.
 `
 
 const helpEnvironment = `  POURWELL_UNITS       us, metric or both: as --units
@@ -166,7 +169,7 @@ const helpEnvironment = `  POURWELL_UNITS       us, metric or both: as --units
 const helpExit = `Exit codes
 
   0   done
-  1   something unexpected
+  1   something unexpected, such as a full disk
   2   the command line or the file cannot be read as typed
   3   no answer: a value out of range, no solution, or a time that never comes;
       of a range or a file, at least one row has none

@@ -96,11 +96,12 @@ func load(t testing.TB, dir string) *source {
 func (s *source) declare(d ast.Decl, file *ast.File) {
 	switch d := d.(type) {
 	case *ast.FuncDecl:
-		name := d.Name.Name
-		if d.Recv != nil {
+		name, typ := d.Name.Name, d.Type
+		if d.Recv != nil { // a receiver counts as a parameter
 			name = receiver(d.Recv.List[0].Type) + "." + name
+			typ = &ast.FuncType{Params: &ast.FieldList{List: slices.Concat(d.Recv.List, d.Type.Params.List)}, Results: d.Type.Results}
 		}
-		s.funcs[name] = use{d.Type, file, s}
+		s.funcs[name] = use{typ, file, s}
 	case *ast.GenDecl:
 		for _, spec := range d.Specs {
 			if typ, ok := spec.(*ast.TypeSpec); ok {

@@ -134,25 +134,14 @@ func (f *Face) Through(tb, r float64) (q, dew float64) {
 	return q, math.Max(0, q-(qb-db))
 }
 
-// Settles returns the temperature in K at which the surface takes up no heat:
-// the air's, or above it in the sun.
+// Settles returns the temperature, K, of a surface through which no heat passes,
+// its sol-air temperature: what it takes from the sun it gives to the air.
 func (f *Face) Settles() float64 {
 	if f.Sun == 0 {
 		return f.T
 	}
-	t, _ := solve.Root(func(ts float64) float64 { q, _ := f.Flux(ts); return q }, f.T, f.T+60, 1e-9)
-	return t
-}
-
-// SolAir returns the temperature, K, of a surface through which no heat passes:
-// what it takes from the sun it gives to the air.
-func (f *Face) SolAir() float64 {
-	if f.Sun == 0 {
-		return f.T
-	}
-	balance := func(ts float64) float64 { q, _ := f.Flux(ts); return q }
 	// Up to where the film's properties end, at a mean of 400 K with the air.
-	ts, ok := solve.Root(balance, f.T, 799-f.T, 1e-4)
+	ts, ok := solve.Root(func(ts float64) float64 { q, _ := f.Flux(ts); return q }, f.T, 799-f.T, 1e-9)
 	if !ok {
 		return math.NaN()
 	}

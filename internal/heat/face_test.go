@@ -90,7 +90,7 @@ func TestThroughBalances(t *testing.T) {
 // memory). A cylinder as wide as a keg has a film of some 20.
 func TestSolAir(t *testing.T) {
 	f := Face{Length: 0.5, Diameter: 0.23, Dry: 0.9, Wet: 0.95, Sun: 0.88 * 800, Ambient: Ambient{T: 303.15, P: 101325, Velocity: 3.4}}
-	checktest.Near(t, "rise", f.SolAir()-f.T, 0.052*800, 0.25*0.052*800)
+	checktest.Near(t, "rise", f.Settles()-f.T, 0.052*800, 0.25*0.052*800)
 	f.Sun = 0
-	checktest.Near(t, "in shade", f.SolAir(), f.T, 0)
+	checktest.Near(t, "in shade", f.Settles(), f.T, 0)
 }

@@ -24,13 +24,16 @@ func (s Scale) Back(shown float64) float64 { return (shown - s.shift) / s.factor
 // Text writes v, in the unit of the suffix, without its unit. It is empty for
 // NaN.
 func (s Scale) Text(v float64) string {
-	switch {
+	switch shown := s.Value(v); {
 	case math.IsNaN(v):
 		return ""
 	case s.decimals < 0:
-		return significant(s.Value(v))
+		return significant(shown)
+	case math.Abs(shown) >= 1e9:
+		return strconv.FormatFloat(shown, 'g', 4, 64) // 300 digits say no more
+	default:
+		return strconv.FormatFloat(shown, 'f', s.decimals, 64)
 	}
-	return strconv.FormatFloat(s.Value(v), 'f', s.decimals, 64)
 }
 
 // Scales returns the scales on which to write numbers of a suffix up to the

@@ -8,9 +8,9 @@ import (
 // airInputs give the air pressure around gauge and glass. Every calculation
 // that it enters has them.
 var airInputs = []Input{
-	{Name: "elevation", Kind: quantity.Length, Limit: "carbonation: elevation", Help: "height above sea level, standard atmosphere; sea level if not given"},
-	{Name: "station-pressure", Kind: quantity.Pressure, Limit: "carbonation: air pressure", Help: "air pressure as a barometer on the spot reads it"},
-	{Name: "sea-level-pressure", Kind: quantity.Pressure, Limit: "carbonation: sea-level pressure", Help: "air pressure of a weather report, together with --elevation"},
+	{Name: "elevation", Kind: quantity.Length, Limit: "carbonation.AirAt.elevation", Help: "height above sea level, standard atmosphere; sea level if not given"},
+	{Name: "station-pressure", Kind: quantity.Pressure, Limit: "carbonation.Draught.Air", Help: "air pressure as a barometer on the spot reads it"},
+	{Name: "sea-level-pressure", Kind: quantity.Pressure, Limit: "carbonation.Pressure.StationAt.p", Help: "air pressure of a weather report, together with --elevation"},
 }
 
 // Air returns the air pressure the inputs describe.

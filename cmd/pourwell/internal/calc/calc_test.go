@@ -197,6 +197,12 @@ func TestAir(t *testing.T) {
 	if err := v.Suppose("elevation", "high"); err == nil {
 		t.Error("a height of words is accepted")
 	}
+	// What one run of a range supposes, the whole range tells.
+	base := valuesOf(t)
+	base.Share(v)
+	if told := strings.Join(base.Assumptions(), ", "); !strings.Contains(told, "elevation {1500 m}") || base.Given("elevation") {
+		t.Errorf("a range assumes: %s", told)
+	}
 }
 
 // TestBeer checks the ways to describe a beer.

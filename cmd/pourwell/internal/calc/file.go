@@ -23,7 +23,7 @@ func ReadFile(file string, stdin io.Reader) (name string, data []byte, err error
 		if err != nil {
 			return file, nil, err
 		}
-		defer f.Close() //nolint:errcheck // nothing was written
+		defer f.Close()
 		name, stdin = file, f
 	}
 	data, err = io.ReadAll(io.LimitReader(stdin, MostBytes+1))

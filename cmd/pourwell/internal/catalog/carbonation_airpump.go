@@ -1,7 +1,6 @@
 package catalog
 
 import (
-	"example.com/pourwell/carbonation"
 	"example.com/pourwell/cmd/pourwell/internal/calc"
 	"example.com/pourwell/internal/quantity"
 )
@@ -17,15 +16,15 @@ var airPump = calc.Calculation{
 		"carbonation airpump --keg 30L --temp 6C --co2 5g/L --gauge 1bar --full 30% --for 8h --motion carried",
 	},
 	Inputs: []calc.Input{
-		{Name: "keg", Kind: quantity.Volume, Named: "vessel", Default: "us-half", Help: "the keg"},
-		{Name: "temp", Kind: quantity.Temperature, Help: "beer temperature", Limit: "carbonation: temperature under air"},
-		{Name: "co2", Kind: quantity.Content, Default: "2.5vol", Help: "CO2 of the beer when tapped", Limit: "carbonation: content"},
-		{Name: "gauge", Kind: quantity.Gauge, Default: "10psi", Help: "pressure it is pumped to"},
-		{Name: "full", Kind: quantity.Share, Default: "50%", Help: "share of the keg that is beer", Limit: "carbonation: full"},
-		{Name: "for", Kind: quantity.Time, Default: "6h", Help: "time since the pump was put on"},
+		{Name: "keg", Kind: quantity.Volume, Named: "vessel", Default: "us-half", Help: "the keg", Limit: "carbonation.AirPump.Keg.Capacity"},
+		{Name: "temp", Kind: quantity.Temperature, Help: "beer temperature", Limit: "carbonation.AirPump.Temperature"},
+		{Name: "co2", Kind: quantity.Content, Default: "2.5vol", Help: "CO2 of the beer when tapped", Limit: "carbonation.AirPump.Content"},
+		{Name: "gauge", Kind: quantity.Gauge, Default: "10psi", Help: "gauge pressure it is pumped to", Limit: "carbonation.AirPump.Gauge"},
+		{Name: "full", Kind: quantity.Share, Default: "50%", Help: "share of the keg that is beer", Limit: "carbonation.AirPump.Full"},
+		{Name: "for", Kind: quantity.Time, Default: "6h", Help: "time since the pump was put on", Limit: "carbonation.AirPump.After.elapsed"},
 		{Name: "motion", Kind: quantity.Text, Default: "still", Choices: []string{"still", "carried"}, Help: "whether the keg stands or is carried about"},
-		{Name: "glass", Kind: quantity.Volume, Named: "glass", Default: "16oz", Help: "beer drawn for one glass"},
-		{Name: "stroke", Kind: quantity.Volume, Default: "0.3L", Help: "air that one stroke of the pump takes in", Limit: "carbonation: pump stroke"},
+		{Name: "glass", Kind: quantity.Volume, Named: "glass", Default: "16oz", Help: "beer drawn for one glass", Limit: "carbonation.AirPump.Glass"},
+		{Name: "stroke", Kind: quantity.Volume, Default: "0.3L", Help: "air that one stroke of the pump takes in", Limit: "carbonation.AirPump.Stroke"},
 	},
 	Shared: []func() []calc.Input{calc.BeerInputs},
 	Results: []calc.Key{
@@ -36,9 +35,6 @@ var airPump = calc.Calculation{
 		{Key: "strokes", Label: "strokes a glass"},
 		{Key: "balance_kpa", Label: "foams in the keg below"},
 		{Key: "co2_volumes", Label: "CO2 left in the end"},
-	},
-	Cautions: []string{
-		"Do not pump above the relief valve or the stamp on the keg. Never put a hand pump on a keg to be kept: empty it the same day.",
 	},
 	Run: runAirPump,
 }
@@ -61,21 +57,16 @@ func runAirPump(in *calc.Values, out *calc.Result) error {
 	out.Answer = "Drink it within 8 to 12 hours of tapping: that is common practice, for it goes stale and flat by and by." +
 		" The pressure falls by {sag_kpa_per_glass}; {strokes} strokes of the pump make it good." +
 		" The oxygen passes what packaged beer may hold after {time_to_stale_s}."
-	out.Set("time_to_stale_s", p.Stale.Seconds())
+	out.Put("time_to_stale_s", p.Stale)
 	out.Set("oxygen_mg_per_l", p.Oxygen)
 	out.Set("oxygen_saturation_mg_per_l", p.OxygenSaturation)
-	out.Set("sag_kpa_per_glass", carbonation.GaugeOf(p.Sag).KPa())
-	out.Set("strokes", p.Strokes)
-	out.Set("balance_kpa", p.Balance.KPa())
-	out.Set("co2_volumes", p.Content.Volumes())
+	out.Put("sag_kpa_per_glass", p.Sag)
+	out.Put("strokes", p.Strokes)
+	out.Put("balance_kpa", p.Balance)
+	out.Put("co2_volumes", p.Content)
 	out.Working(p.Steps)
 	out.Band("oxygen_mg_per_l", p.Band)
-	if p.Foams {
-		out.Note("Within one glass the pressure is below {balance_kpa}, where this beer foams in the keg: pump a little and often, or keep it colder.")
-	}
-	out.Note("The 8 to 12 hours are common practice, no source. Above {0.3 mg_per_l} of oxygen packaged beer stales early in" +
-		" the weeks it is kept; it is not harmful. The taste follows in hours when warm, in a day or two when cold.")
-	out.Note("The CO2 left is the end, if keg and air came to rest: a bound, not reached in a day.")
-	out.Remark(carbonation.HighPressure(a.Gauge))
+	out.Remark(p.Notes())
+	out.Remark(p.Cautions())
 	return nil
 }

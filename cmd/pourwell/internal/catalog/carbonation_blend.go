@@ -17,10 +17,10 @@ var blend = calc.Calculation{
 		"carbonation blend --temp 38F --co2 1.2vol --gauge 35psi",
 	},
 	Inputs: []calc.Input{
-		{Name: "temp", Kind: quantity.Temperature, Help: "beer temperature", Limit: "carbonation: temperature"},
-		{Name: "co2", Kind: quantity.Content, Help: "CO2 to hold", Limit: "carbonation: content"},
-		{Name: "gauge", Kind: quantity.Gauge, Help: "pressure on the regulator"},
-		{Name: "co2-share", Kind: quantity.Share, Help: "share of CO2 in a bottled blend", Limit: "carbonation: CO2 share"},
+		{Name: "temp", Kind: quantity.Temperature, Help: "beer temperature", Limit: "carbonation.Draught.SolveGauge.t"},
+		{Name: "co2", Kind: quantity.Content, Help: "CO2 to hold", Limit: "carbonation.Draught.SolveGauge.c"},
+		{Name: "gauge", Kind: quantity.Gauge, Help: "gauge pressure of the regulator", Limit: "carbonation.Draught.SolveShare.g"},
+		{Name: "co2-share", Kind: quantity.Share, Help: "share of CO2 in a bottled blend", Limit: "carbonation.Draught.CO2Share"},
 	},
 	Shared: []func() []calc.Input{calc.BeerInputs},
 	Results: []calc.Key{
@@ -29,10 +29,6 @@ var blend = calc.Calculation{
 		{Key: "straight_kpa", Label: "on pure CO2 it would be"},
 		{Key: "co2_partial_kpa", Label: "CO2 pressure, absolute"},
 		{Key: "n2_mg_per_l", Label: "nitrogen in the end"},
-	},
-	Cautions: []string{
-		"Nitrogen and blends stifle as CO2 does, and no nose warns of them: air the room and use a detector." +
-			" Their cylinders stand far above the pressure of CO2; use a regulator made for them, and let the supplier mix.",
 	},
 	Run: runBlend,
 }
@@ -66,16 +62,15 @@ func runBlend(in *calc.Values, out *calc.Result) error {
 	if err != nil {
 		return err
 	}
-	out.Set("co2_share", e.CO2Share)
-	out.Set("gauge_kpa", e.Gauge.KPa())
+	out.Put("co2_share", e.CO2Share)
+	out.Put("gauge_kpa", e.Gauge)
 	if straight.Gauge.KPa() > 0 {
-		out.Set("straight_kpa", straight.Gauge.KPa())
+		out.Put("straight_kpa", straight.Gauge)
 	}
-	out.Set("co2_partial_kpa", e.Partial.KPa())
+	out.Put("co2_partial_kpa", e.Partial)
 	out.Set("n2_mg_per_l", e.Nitrogen)
 	out.Working(e.Steps)
-	out.Note("Nitrogen enters as slowly as CO2, over a week or more at rest: {n2_mg_per_l} is the end, as in water, within 5 %.")
-	out.Note("The trade's blend rule is the same sum on absolute pressure without the real gas: it lies up to 2.5 % off.")
-	out.Remark(carbonation.HighPressure(e.Gauge))
+	out.Remark(e.Notes())
+	out.Remark(e.Cautions())
 	return nil
 }

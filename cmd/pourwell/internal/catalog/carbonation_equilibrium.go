@@ -17,10 +17,10 @@ var equilibrium = calc.Calculation{
 		"carbonation equilibrium --temp 4C --co2 5g/L --elevation 600m",
 	},
 	Inputs: []calc.Input{
-		{Name: "temp", Kind: quantity.Temperature, Help: "beer temperature", Limit: "carbonation: temperature"},
-		{Name: "gauge", Kind: quantity.Gauge, Help: "pressure on the regulator"},
-		{Name: "co2", Kind: quantity.Content, Help: "dissolved CO2", Limit: "carbonation: content"},
-		{Name: "co2-share", Kind: quantity.Share, Default: "100%", Help: "share of CO2 in the gas, the rest nitrogen", Limit: "carbonation: CO2 share"},
+		{Name: "temp", Kind: quantity.Temperature, Help: "beer temperature", Limit: "carbonation.Draught.SolveGauge.t"},
+		{Name: "gauge", Kind: quantity.Gauge, Help: "gauge pressure of the regulator", Limit: "carbonation.Draught.SolveContent.g"},
+		{Name: "co2", Kind: quantity.Content, Help: "dissolved CO2", Limit: "carbonation.Draught.SolveGauge.c"},
+		{Name: "co2-share", Kind: quantity.Share, Default: "100%", Help: "share of CO2 in the gas, the rest nitrogen", Limit: "carbonation.Draught.CO2Share"},
 	},
 	Shared: []func() []calc.Input{calc.BeerInputs},
 	Results: []calc.Key{
@@ -62,25 +62,17 @@ func runEquilibrium(in *calc.Values, out *calc.Result) error {
 	if err != nil {
 		return err
 	}
-	out.Set("co2_volumes", e.Content.Volumes())
-	out.Set("co2_g_per_l", e.Content.GramsPerLitre())
-	out.Set("gauge_kpa", e.Gauge.KPa())
-	out.Set("absolute_kpa", e.Absolute.KPa())
-	out.Set("temperature_c", e.Temperature.Celsius())
-	out.Set("co2_partial_kpa", e.Partial.KPa())
+	out.Put("co2_volumes", e.Content)
+	out.Put("co2_g_per_l", e.Content)
+	out.Put("gauge_kpa", e.Gauge)
+	out.Put("absolute_kpa", e.Absolute)
+	out.Put("temperature_c", e.Temperature)
+	out.Put("co2_partial_kpa", e.Partial)
 	if e.CO2Share < 1 {
 		out.Set("n2_mg_per_l", e.Nitrogen)
 	}
 	out.Working(e.Steps)
-	settles(out, e.Gauge)
-	out.Remark(carbonation.HighPressure(e.Gauge))
+	out.Remark(e.Notes())
+	out.Remark(e.Cautions())
 	return nil
-}
-
-// settles says what an equilibrium is not.
-func settles(out *calc.Result, g carbonation.Gauge) {
-	if g.KPa() < 0 {
-		out.Note("Below zero means that the beer holds more than this in the open: no regulator can be set to it.")
-	}
-	out.Note("A keg at rest settles here in a week or more. In an afternoon the pressure moves the beer and hardly changes its CO2.")
 }

@@ -17,21 +17,17 @@ var leakTest = calc.Calculation{
 		"carbonation leaktest --volume 19L --gauge 1bar --fall 0.05bar --for 2h --cylinder 2kg",
 	},
 	Inputs: []calc.Input{
-		{Name: "volume", Kind: quantity.Volume, Help: "gas that the gauge sees: hoses, empty kegs", Limit: "carbonation: gas volume"},
-		{Name: "gauge", Kind: quantity.Gauge, Help: "pressure at first"},
-		{Name: "fall", Kind: quantity.Gauge, Help: "by how much the gauge fell", Limit: "carbonation: fall of the gauge"},
-		{Name: "for", Kind: quantity.Time, Help: "in what time"},
-		{Name: "temp", Kind: quantity.Temperature, Default: "20C", Help: "temperature of the gas", Limit: "carbonation: temperature"},
-		{Name: "cylinder", Kind: quantity.Mass, Default: "5lb", Help: "CO2 in a full cylinder", Limit: "carbonation: cylinder charge"},
+		{Name: "volume", Kind: quantity.Volume, Help: "gas that the gauge sees: hoses, empty kegs", Limit: "carbonation.Supply.LeakTest.gas"},
+		{Name: "gauge", Kind: quantity.Gauge, Help: "gauge pressure at the start", Limit: "carbonation.Supply.Gauge"},
+		{Name: "fall", Kind: quantity.Gauge, Help: "by how much the gauge fell", Limit: "carbonation.Supply.LeakTest.fall"},
+		{Name: "for", Kind: quantity.Time, Help: "in what time", Limit: "carbonation.Supply.LeakTest.over"},
+		{Name: "temp", Kind: quantity.Temperature, Default: "20C", Help: "temperature of the gas", Limit: "carbonation.Supply.Temperature"},
+		{Name: "cylinder", Kind: quantity.Mass, Default: "5lb", Help: "CO2 in a full cylinder", Limit: "carbonation.Supply.Charge"},
 	},
 	Results: []calc.Key{
 		{Key: "leak_g_per_h", Label: "leak"},
 		{Key: "cylinder_empty_s", Label: "a full cylinder is empty after"},
 		{Key: "per_degree_kpa", Label: "cooling by 1 K looks like a fall of"},
-	},
-	Cautions: []string{
-		"Find the leak with soapy water, never with a flame, and not by nose. A leak in a closed place fills it with CO2: air it and use a detector." +
-			" Let the pressure off before you undo a fitting.",
 	},
 	Run: runLeakTest,
 }
@@ -53,11 +49,11 @@ func runLeakTest(in *calc.Values, out *calc.Result) error {
 	}
 	out.Answer = "The leak loses {leak_g_per_h} of CO2: a cylinder of {cylinder_kg} is empty after {cylinder_empty_s}."
 	out.Set("leak_g_per_h", l.Rate)
-	out.Set("cylinder_empty_s", l.Empty.Seconds())
-	out.Set("per_degree_kpa", carbonation.GaugeOf(l.PerDegree).KPa())
+	out.Put("cylinder_empty_s", l.Empty)
+	out.Put("per_degree_kpa", l.PerDegree)
 	out.Working(l.Steps)
 	out.Band("leak_g_per_h", l.Band)
-	out.Note("Cooling of the gas by 1 K alone lowers the gauge by {per_degree_kpa}: wait until hoses and kegs are as warm as their surroundings.")
-	out.Remark(carbonation.HighPressure(s.Gauge))
+	out.Remark(l.Notes())
+	out.Remark(l.Cautions())
 	return nil
 }

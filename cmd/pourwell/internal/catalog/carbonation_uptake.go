@@ -17,12 +17,12 @@ var uptake = calc.Calculation{
 		"carbonation uptake --temp 4C --gauge 0.8bar --depth 50cm --from 3vol --for 5h",
 	},
 	Inputs: []calc.Input{
-		{Name: "temp", Kind: quantity.Temperature, Help: "beer temperature", Limit: "carbonation: temperature"},
-		{Name: "gauge", Kind: quantity.Gauge, Help: "pressure of pure CO2 on the keg"},
-		{Name: "depth", Kind: quantity.Length, Help: "depth of the beer in the keg", Limit: "carbonation: depth"},
-		{Name: "from", Kind: quantity.Content, Default: "0vol", Help: "CO2 in the beer at first", Limit: "carbonation: content"},
-		{Name: "for", Kind: quantity.Time, Help: "time on gas"},
-		{Name: "reach", Kind: quantity.Share, Help: "share of the way to the end; 90% unless --for is given", Limit: "carbonation: reach"},
+		{Name: "temp", Kind: quantity.Temperature, Help: "beer temperature", Limit: "carbonation.Equilibrium.Temperature"},
+		{Name: "gauge", Kind: quantity.Gauge, Help: "gauge pressure of pure CO2 on the keg", Limit: "carbonation.Draught.SolveContent.g"},
+		{Name: "depth", Kind: quantity.Length, Help: "depth of the beer in the keg", Limit: "carbonation.Equilibrium.After.depth"},
+		{Name: "from", Kind: quantity.Content, Default: "0vol", Help: "CO2 of the beer at the start", Limit: "carbonation.Equilibrium.After.from"},
+		{Name: "for", Kind: quantity.Time, Help: "time on gas", Limit: "carbonation.Equilibrium.After.elapsed"},
+		{Name: "reach", Kind: quantity.Share, Help: "share of the way to the end; 90% unless --for is given", Limit: "carbonation.Equilibrium.Reach.share"},
 	},
 	Shared: []func() []calc.Input{calc.BeerInputs},
 	Results: []calc.Key{
@@ -61,17 +61,12 @@ func runUptake(in *calc.Values, out *calc.Result) error {
 	if err != nil {
 		return err
 	}
-	out.Set("time_s", u.Time.Seconds())
-	out.Set("co2_volumes", u.Content.Volumes())
-	out.Set("way_share", u.Way)
-	out.Set("end_volumes", e.Content.Volumes())
+	out.Put("time_s", u.Time)
+	out.Put("co2_volumes", u.Content)
+	out.Put("way_share", u.Way)
+	out.Put("end_volumes", e.Content)
 	out.Working(u.Steps)
-	out.Note("The content does not follow the regulator during an afternoon: pressure moves the beer now and carbonates it next week.")
-	if u.Losing {
-		out.Note("The beer loses CO2 by diffusion alone: what is lost at the top stays at the top. Moving the keg is faster, without limit.")
-	} else {
-		out.Note("Estimate: free convection, no measurement of a keg found. Common practice, no source: one to two weeks at rest, minutes by shaking or a stone.")
-	}
-	out.Remark(carbonation.HighPressure(e.Gauge))
+	out.Remark(u.Notes())
+	out.Remark(u.Cautions())
 	return nil
 }

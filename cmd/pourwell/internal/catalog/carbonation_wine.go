@@ -18,11 +18,11 @@ var wine = calc.Calculation{
 		"carbonation wine --abv 6% --sugar 20 --temp 6C --co2 5g/L",
 	},
 	Inputs: []calc.Input{
-		{Name: "temp", Kind: quantity.Temperature, Help: "temperature of the wine", Limit: "carbonation: wine temperature"},
-		{Name: "gauge", Kind: quantity.Gauge, Help: "pressure of pure CO2 on the regulator"},
-		{Name: "co2", Kind: quantity.Content, Help: "dissolved CO2", Limit: "carbonation: content"},
-		{Name: "abv", Kind: quantity.Share, Default: "12%", Key: "abv_share", Help: "alcohol by volume", Limit: "carbonation: wine alcohol"},
-		{Name: "sugar", Kind: quantity.Number, Default: "0", Key: "sugar_g_per_l", Help: "sugar in g/L", Limit: "carbonation: wine sugar"},
+		{Name: "temp", Kind: quantity.Temperature, Help: "temperature of the wine", Limit: "carbonation.Wine.ContentAt.t"},
+		{Name: "gauge", Kind: quantity.Gauge, Help: "gauge pressure of the regulator, pure CO2", Limit: "carbonation.Supply.Gauge"},
+		{Name: "co2", Kind: quantity.Content, Help: "dissolved CO2", Limit: "carbonation.Wine.PressureFor.c"},
+		{Name: "abv", Kind: quantity.Share, Default: "12%", Key: "abv_share", Help: "alcohol by volume", Limit: "carbonation.Wine.ABV"},
+		{Name: "sugar", Kind: quantity.Number, Default: "0", Key: "sugar_g_per_l", Help: "sugar in g/L", Limit: "carbonation.Wine.Sugar"},
 	},
 	Results: []calc.Key{
 		{Key: "co2_volumes", Label: "CO2 content"},
@@ -56,16 +56,15 @@ func runWine(in *calc.Values, out *calc.Result) error {
 	if err != nil {
 		return err
 	}
-	out.Set("co2_volumes", c.Volumes())
-	out.Set("co2_g_per_l", c.GramsPerLitre())
-	out.Set("gauge_kpa", p.Gauge(air).KPa())
-	out.Set("absolute_kpa", p.KPa())
+	out.Put("co2_volumes", c)
+	out.Put("co2_g_per_l", c)
+	out.Put("gauge_kpa", p.Gauge(air))
+	out.Put("absolute_kpa", p)
 	out.Working(func() []volume.Step { return w.Steps(t, p) })
 	if !in.Given("co2") {
 		out.Band("co2_volumes", func() volume.Band { return w.Band(c) })
 	}
-	out.Note("Regulation (EEC) No 2676/90, within 5 %: on its own drink only.")
-	out.Note("At rest it settles there in a week or more, not in an afternoon.")
-	out.Remark(carbonation.HighPressure(p.Gauge(air)))
+	out.Remark(w.Notes(p.Gauge(air)))
+	out.Remark(w.Cautions(p.Gauge(air)))
 	return nil
 }

@@ -1,6 +1,7 @@
 package catalog
 
 import (
+	"fmt"
 	"strings"
 
 	"example.com/pourwell/carbonation"
@@ -104,7 +105,7 @@ func readCarbonated(in *calc.Values) (t thermal.Temperature, g carbonation.Gauge
 	text := in.Text("carbonated-at")
 	temp, gauge, ok := strings.Cut(text, ",")
 	if !ok {
-		return t, g, &calc.UsageError{What: "--carbonated-at " + text + " is not a temperature and a gauge pressure", Hint: "for example --carbonated-at 40F,12psi"}
+		return t, g, &calc.UsageError{What: fmt.Sprintf("--carbonated-at: %q is not a temperature and a gauge pressure", text), Hint: "for example --carbonated-at 40F,12psi"}
 	}
 	if err = readText("carbonated-at", temp, &t); err == nil {
 		err = readText("carbonated-at", gauge, &g)

@@ -142,9 +142,7 @@ func keepCold(in *calc.Values, out *calc.Result, b thermal.IceBath) (thermal.Ice
 	for _, u := range kept.TopUps {
 		rows.Rows = append(rows.Rows, []any{u.At.Seconds(), float64(u.Ice)})
 	}
-	if len(rows.Rows) > 0 {
-		out.Table(rows)
-	}
+	out.Table(rows)
 	return kept, nil
 }
 

@@ -58,7 +58,7 @@ func runGuests(in *calc.Values, out *calc.Result) error {
 	if err := in.Require("guests", "for"); err != nil {
 		return err
 	}
-	p, err := readKegPour(in, out)
+	p, err := readKegPour(in)
 	if err != nil {
 		return err
 	}

@@ -27,8 +27,8 @@ var left = calc.Calculation{
 		{Name: "glass", Kind: quantity.Volume, Named: "glass", Help: "glass for the pours left; us-pint if not given", Limit: "volume.Glass.Volume"},
 		{Name: "head", Kind: quantity.Text, Help: "head on it, as 1in or 5%; 1in if not given"},
 		{Name: "gravity", Kind: quantity.Number, Help: "final gravity of the beer that is weighed; 1.010 if not given", Limit: "volume.Pour.Left.gravity"},
-		{Name: "gauge", Kind: quantity.Gauge, Help: "pressure kept on the kegs of a cylinder; 12 psi if not given"},
-		{Name: "temp", Kind: quantity.Temperature, Help: "temperature of those kegs; 38 °F if not given", Limit: "carbonation: temperature"},
+		{Name: "gauge", Kind: quantity.Gauge, Help: "gauge pressure kept on the kegs of a cylinder; 12 psi if not given", Limit: "carbonation.Supply.Gauge"},
+		{Name: "temp", Kind: quantity.Temperature, Help: "temperature of those kegs; 38 °F if not given", Limit: "carbonation.Supply.Temperature"},
 	},
 	Results: []calc.Key{
 		{Key: "volume_l", Label: "beer left"},

@@ -1,6 +1,9 @@
 package catalog
 
 import (
+	"errors"
+	"strings"
+
 	"example.com/pourwell/cmd/pourwell/internal/calc"
 	"example.com/pourwell/internal/quantity"
 	"example.com/pourwell/volume"
@@ -40,7 +43,7 @@ func drinkInputs() []calc.Input {
 }
 
 func runPours(in *calc.Values, out *calc.Result) error {
-	p, err := readKegPour(in, out)
+	p, err := readKegPour(in)
 	if err != nil {
 		return err
 	}
@@ -66,21 +69,35 @@ func runPours(in *calc.Values, out *calc.Result) error {
 	out.Remark(d.Cautions())
 	noteHead(in, out, p)
 	if in.On("all") {
-		listGlasses(out, p)
+		if err := listGlasses(out, p); err != nil {
+			return err
+		}
 	}
 	return adviseGlass(in, out, p.Glass)
 }
 
-// listGlasses adds what the keg gives in every glass known by name. A head too
-// tall for a small glass leaves it out.
-func listGlasses(out *calc.Result, p volume.Pour) {
+// listGlasses adds what the keg gives in every glass known by name, and says
+// which are left out because the head would be more foam than beer.
+func listGlasses(out *calc.Result, p volume.Pour) error {
+	var tooSmall []string
 	table := calc.Table{Key: "glasses", Columns: []string{"glass", "glass_l", "pours", "liquid_l"}}
 	for _, p.Glass = range volume.Glasses() {
-		if y, err := p.PerKeg(); err == nil {
+		y, err := p.PerKeg()
+		var wrong *volume.RangeError
+		switch {
+		case err == nil:
 			table.Rows = append(table.Rows, []any{p.Glass.Name, float64(p.Glass.Volume / volume.Litre), float64(y.Pours), float64(y.Liquid / volume.Litre)})
+		case errors.As(err, &wrong): // the keg and the losses have been answered for already
+			tooSmall = append(tooSmall, p.Glass.Name)
+		default:
+			return err
 		}
 	}
 	out.Table(table)
+	if len(tooSmall) > 0 {
+		out.Note("Left out, for the head would be more foam than beer: " + strings.Join(tooSmall, ", ") + ".")
+	}
+	return nil
 }
 
 // adviseGlass adds what to think of the glass, if the light is given.

@@ -24,7 +24,7 @@ func pourInputs() []calc.Input {
 }
 
 // readKegPour returns the pour that the inputs describe.
-func readKegPour(in *calc.Values, out *calc.Result) (volume.Pour, error) {
+func readKegPour(in *calc.Values) (volume.Pour, error) {
 	p := in.Vessel("keg").Into(in.Glass("glass"))
 	if in.Given("glass-bore") {
 		p.Glass.Bore, p.Glass.Sized, p.Glass.Source = in.Length("glass-bore"), volume.Law, "given"

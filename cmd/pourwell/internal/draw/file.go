@@ -126,7 +126,7 @@ func isChart(name string) bool {
 	if err != nil {
 		return false
 	}
-	defer f.Close() //nolint:errcheck // nothing was written
+	defer f.Close()
 	head, _ := io.ReadAll(io.LimitReader(f, marked))
 	return (bytes.HasPrefix(head, []byte("<?xml")) || bytes.HasPrefix(head, []byte("\x89PNG"))) && bytes.Contains(head, []byte(mark))
 }

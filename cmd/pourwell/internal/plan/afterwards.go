@@ -36,10 +36,12 @@ func (p *planner) loads() error {
 			return p.about(b, err)
 		}
 		plan.Lift, plan.TwoLift = float64(fit.Lift), fit.TwoLift
+		p.heed(b.Name, fit.Cautions(), volume.Floating, volume.FullTub)
 		if b.Chiller.Kind == "" {
 			if fit, err = p.fit(b); err != nil {
 				return p.about(b, err)
 			}
+			p.heed(b.Name, fit.Cautions(), volume.Floating) // when, says the day
 			c := &p.plan.Cooling[i]
 			c.MostIce, c.MostWater = float64(fit.Ice), litres(fit.Water)
 		}

@@ -32,6 +32,7 @@ func (p *planner) amounts() error {
 	p.demands = demands
 	for i, demand := range demands {
 		b := &d.Beers[i]
+		p.heed("", demand.Cautions())
 		needed := menu[i]
 		needed.Kegs = 0
 		alone := crowd
@@ -118,6 +119,7 @@ func (p *planner) pressures() error {
 		if err != nil {
 			return p.about(b, err)
 		}
+		p.heed(b.Name, carbonation.HighPressure(warm.Gauge))
 		plan := &p.plan.Beers[i]
 		plan.Content, plan.Gauge, plan.WarmGauge = b.CO2.Volumes(), cold.Gauge.KPa(), warm.Gauge.KPa()
 		plan.SetGauge, plan.SetHolds = set.KPa(), held.Content.Volumes()

@@ -3,7 +3,6 @@ package plan
 import (
 	"fmt"
 	"math"
-	"slices"
 	"time"
 
 	"example.com/pourwell/carbonation"
@@ -109,7 +108,7 @@ func (p *planner) chilled(i int) error {
 	}
 	pours := p.pace(i)
 	var s thermal.Service
-	c := Cooling{Beer: b.Name, ServeAt: b.ServeAt.Celsius(), Sure: true, Warmest: math.NaN()}
+	c := Cooling{Beer: b.Name, ServeAt: b.ServeAt.Celsius(), Sure: true, Warmest: math.NaN(), TopUps: []TopUp{}, Hours: []Hour{}}
 	out := &Chilled{Kind: b.Chiller.Kind, Tube: b.Chiller.Tube}
 	c.Chiller = out
 	switch b.Chiller.Kind {
@@ -207,11 +206,7 @@ func (p *planner) warmLine(i int, g carbonation.Gauge, run lines.Run, plan *Line
 	if empty, err := low.Warm(s); err == nil {
 		plan.FlowEmpty = empty.Pour.Flow.LitresPerMinute()
 	}
-	for _, w := range warm.Cautions() {
-		if text := string(w.Text); !slices.Contains(p.warnings, text) {
-			p.warnings = append(p.warnings, text)
-		}
-	}
+	p.heed(b.Name, warm.Cautions())
 	return nil
 }
 

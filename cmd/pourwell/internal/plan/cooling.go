@@ -94,6 +94,7 @@ func (p *planner) tub(i int, f filling) (c Cooling, bed time.Time, err error) {
 	}
 	bath.Ice, bath.Water, bath.Lid = f.ice, f.water, f.lid
 	c = Cooling{
+		TopUps: []TopUp{}, Hours: []Hour{},
 		Beer: b.Name, ServeAt: b.ServeAt.Celsius(), Ice: float64(f.ice), Water: litres(f.water), Sure: true, Warmest: b.Arrives.Celsius(),
 	}
 	bed = p.start.Add(-slack).Truncate(grain)

@@ -11,7 +11,8 @@ import (
 //go:embed sample.toml
 var Sample string
 
-// Document wraps the plan in the form that every calculation has in JSON.
+// Document wraps the plan in the form that every calculation has in JSON, but
+// for steps and bands: each number of the plan names the command that has them.
 func Document(file string, p *Plan, sys quantity.System) any {
 	plan := p.InUnits(sys)
 	return struct {
@@ -20,14 +21,12 @@ func Document(file string, p *Plan, sys quantity.System) any {
 		Inputs      map[string]string `json:"inputs"`
 		Answer      string            `json:"answer"`
 		Results     Plan              `json:"results"`
-		Steps       []Command         `json:"steps"`
-		Bands       struct{}          `json:"bands"`
 		Assumptions []string          `json:"assumptions"`
 		Notes       []string          `json:"notes"`
 		Cautions    []string          `json:"cautions"`
 	}{
 		Schema: 1, Calculation: "event", Inputs: map[string]string{"file": file}, Answer: plan.Verdict.Summary,
-		Results: plan, Steps: []Command{}, Assumptions: plan.Assumptions, Notes: []string{}, Cautions: plan.Cautions,
+		Results: plan, Assumptions: plan.Assumptions, Notes: []string{}, Cautions: plan.Cautions,
 	}
 }
 

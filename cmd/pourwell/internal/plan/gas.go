@@ -24,6 +24,7 @@ func (p *planner) gas() error {
 		if err != nil {
 			return p.about(b, err)
 		}
+		p.heed("", need.Cautions())
 		g.CO2 += float64(need.Total)
 		kegs += b.Kegs.int()
 		p.command(fmt.Sprintf("gas.beers.%d.co2_kg", i), "co2_kg",

@@ -115,7 +115,7 @@ func (c *Cooling) block() report.Block {
 func (p Plan) InUnits(sys quantity.System) Plan {
 	write := func(s *string) { *s = report.Written(*s, sys) }
 	each := func(list []string) []string {
-		list = slices.Clone(list)
+		list = append([]string{}, list...)
 		for i := range list {
 			write(&list[i])
 		}

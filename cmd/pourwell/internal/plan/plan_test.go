@@ -1,10 +1,13 @@
 package plan
 
 import (
+	"encoding/json"
 	"errors"
 	"os"
 	"strings"
 	"testing"
+
+	"example.com/pourwell/internal/quantity"
 )
 
 // meadow plans the meadow party with lines of the file replaced.
@@ -66,6 +69,25 @@ func TestSampleIsTheMeadowParty(t *testing.T) {
 	}
 	if string(data) != Sample {
 		t.Error("sample.toml and testdata/meadow-party.toml differ; copy one to the other")
+	}
+}
+
+// TestDocument: a list of the plan that is empty is [] in JSON, neither null nor
+// absent; what the day has none of is not promised.
+func TestDocument(t *testing.T) {
+	p := meadow(t, `"30kg"`, `"60kg"`, `"90L"`, `"160L"`) // ice enough for no top-up
+	p.Cautions, p.Assumptions = nil, nil
+	data, err := json.Marshal(Document("meadow", &p, quantity.Both))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if text := string(data); strings.Contains(text, "null") || strings.Contains(text, `"steps"`) || strings.Contains(text, `"bands"`) {
+		t.Errorf("%s", text)
+	}
+	for _, list := range []string{"top_ups", "hours", "cautions", "assumptions", "notes"} {
+		if !strings.Contains(string(data), `"`+list+`":[]`) {
+			t.Errorf("%s is not an empty list", list)
+		}
 	}
 }
 

@@ -24,7 +24,7 @@ type planner struct {
 	pours   []unit.Volume // of beer in a glass of each
 	beds    []time.Time   // when each tub's kegs go into the ice
 
-	warnings []string // cautions of the packages
+	heeds []heeded // cautions of the packages
 }
 
 // Compute plans the day that was read from the file of that name.

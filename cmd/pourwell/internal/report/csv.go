@@ -53,9 +53,9 @@ func TableCSV(w io.Writer, out *calc.Result, key string, opt Options) error {
 		return WriteCSV(w, t.Columns, rows, opt)
 	}
 	if len(keys) == 0 {
-		return &calc.UsageError{What: fmt.Sprintf("--rows %s: this calculation has no list of rows", key), Hint: "leave --rows out"}
+		return &calc.UsageError{What: fmt.Sprintf("--rows: %q: this calculation has no list of rows", key), Hint: "leave --rows out"}
 	}
-	return &calc.UsageError{What: fmt.Sprintf("--rows %s: no such list of rows", key), Hint: fmt.Sprintf("there are %v", keys)}
+	return &calc.UsageError{What: fmt.Sprintf("--rows: %q: no such list of rows", key), Hint: "there are " + strings.Join(keys, ", ")}
 }
 
 // WriteCSV writes a header of keys, and rows of texts and of numbers, float64,

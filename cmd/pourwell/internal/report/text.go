@@ -90,7 +90,9 @@ func (p *printer) foot(notes, cautions []string) {
 func (p *printer) answers() {
 	bands := map[string]*calc.Band{}
 	for _, b := range p.out.Bands() {
-		bands[b.Key] = &b
+		if !math.IsNaN(b.Low) && !math.IsNaN(b.High) {
+			bands[b.Key] = &b
+		}
 	}
 	var rows [][]string
 	for _, v := range p.out.Values {

@@ -112,7 +112,7 @@ func shown(answers []Column, show []string, c *calc.Calculation) ([]Column, erro
 			if near := quantity.Nearest(key, keys); near != "" {
 				hint = "did you mean " + near + "?"
 			}
-			return nil, &calc.UsageError{What: "--show " + key + ": " + c.Title() + " has no such answer", Hint: hint}
+			return nil, &calc.UsageError{What: fmt.Sprintf("--show: %q is no answer of %s", key, c.Title()), Hint: hint}
 		}
 	}
 	return kept, nil

@@ -53,7 +53,7 @@ func balance() *calc.Calculation {
 	c := &calc.Calculation{
 		Package: "test", Name: "balance",
 		Inputs: []calc.Input{
-			{Name: "temp", Kind: quantity.Temperature},
+			{Name: "temp", Kind: quantity.Temperature, Limit: "carbonation.Supply.Temperature"},
 			{Name: "gauge", Kind: quantity.Gauge},
 		},
 		Run: func(in *calc.Values, out *calc.Result) error {

@@ -69,7 +69,9 @@ func (p *Plan) read(in *calc.Input, t calc.Typed) error {
 		if err := p.Base.SetText(t.Name, tolerance.middle); err != nil {
 			return err
 		}
-		tolerance.settle(p.Base)
+		if err := tolerance.settle(p.Base); err != nil {
+			return err
+		}
 		p.Tolerances = append(p.Tolerances, *tolerance)
 		return nil
 	}

@@ -83,7 +83,8 @@ func TestRangesWithinTexts(t *testing.T) {
 			continue
 		}
 		var got []string
-		for _, set := range a.sets {
+		for i := range a.Len() {
+			set := a.within.at(i)
 			if len(set) != 2 || set[0] != "7mm:1m" {
 				t.Errorf("%q loses its neighbour: %v", text, set)
 			}
@@ -93,7 +94,7 @@ func TestRangesWithinTexts(t *testing.T) {
 			t.Errorf("%q: %s", text, diff)
 		}
 	}
-	for _, text := range []string{"3ft..5ft", "3ft..5m:1ft", "3ft..5ft:1m", "3ft..5ft:0ft", "1ft..2ft:1ft x 1ft..2ft:1ft"} {
+	for _, text := range []string{"3ft..5ft", "3ft..5m:1ft", "3ft..5ft:1m", "3ft..5ft:0ft", "1ft..2ft:1ft x 1ft..2ft:1ft", "3/16in:3ft...5ft:1ft", "1ft..1e9ft:1ft"} {
 		if a, err := readInner(&calc.Input{Name: "tube", Kind: quantity.Text}, []string{text}); !isUsage(err) {
 			t.Errorf("%q: %v, %v", text, a, err)
 		}
@@ -130,15 +131,23 @@ func TestRangesEndExactly(t *testing.T) {
 // TestRangesRefused lists ranges that cannot be meant.
 func TestRangesRefused(t *testing.T) {
 	for text, says := range map[string]string{
-		"1m..3m":        "has no step",
-		"1m..3m:0m":     "never arrives",
-		"1m..3m:1e-12m": "never arrives",
-		"1m..3m:1psi":   "not a length",
-		"1m..3F:1m":     "not a length",
-		"1F..3m:1m":     "not a length",
-		"1,5m":          "a decimal is written with a point",
-		"1m,":           "is empty",
-		"1m..x:1m":      "is not a length",
+		"1m..3m":             "has no step",
+		"1m..3m:0m":          "never arrives",
+		"1m..3m:1e-12m":      "makes 2000000000001 rows",
+		"0m..1e300m:1um":     "makes 1e+306 rows",
+		"0m..1e300m:1e-300m": "never arrives",
+		"1m...3m:1m":         "more points than two; write 1m..3m:1m;",
+		"1m....3m:1m":        "more points than two",
+		"1m.. .3m:1m":        "more points than two",
+		"1m…3m:1m":           "more points than two; write 1m..3m:1m;",
+		".5m..3m:1m":         "an end without a digit before its point",
+		"-3m..-.5m:1m":       "an end without a digit before its point",
+		"1m..3m:1psi":        "not a length",
+		"1m..3F:1m":          "not a length",
+		"1F..3m:1m":          "not a length",
+		"1,5m":               "a decimal is written with a point",
+		"1m,":                "is empty",
+		"1m..x:1m":           "is not a length",
 	} {
 		_, err := Read(product(), typed("length", text))
 		if !isUsage(err) || !strings.Contains(err.Error(), says) {

@@ -1,6 +1,7 @@
 package sweep
 
 import (
+	"fmt"
 	"math"
 	"strings"
 
@@ -64,21 +65,38 @@ func (t *Tolerance) read() error {
 	}
 	var err error
 	if t.size, err = quantity.Parse(kind, text); err != nil {
-		return usage(t.Input, "tolerance "+err.Error(), "")
+		return asUsage(t.Input, "tolerance ", err)
 	}
 	switch {
 	case !(t.size > 0):
-		return usage(t.Input, "a tolerance of "+t.Text+" is none", "leave it out, or make it more than zero")
+		return usage(t.Input, fmt.Sprintf("a tolerance of %q is none", t.Text), "leave it out, or make it more than zero")
 	case t.relative && t.Input.Kind == quantity.Temperature:
 		return usage(t.Input, "a temperature has no percentage", "type a difference, for example 38F+-1F")
 	}
 	return nil
 }
 
-// settle takes the middle from v, where its text has been parsed.
-func (t *Tolerance) settle(v *calc.Values) { t.value = v.Number(t.Input.Name) }
+// settle takes the middle from v, where its text has been parsed. A tolerance
+// wider than all that the input may be says nothing, and neither would a slope
+// over it.
+func (t *Tolerance) settle(v *calc.Values) error {
+	t.value = v.Number(t.Input.Name)
+	most := math.MaxFloat64
+	own, _ := quantity.Suffix(t.Input.Kind, 0)
+	if r, ok := t.Input.Range(); ok && quantity.Alike(own, r.Suffix) {
+		most = quantity.SI(r.Suffix, r.Max) - quantity.SI(r.Suffix, r.Min)
+	}
+	if !(t.PlusMinus() <= most) {
+		example := "+-5%"
+		if t.Input.Kind == quantity.Temperature {
+			example = "+-1F"
+		}
+		return usage(t.Input, fmt.Sprintf("a tolerance of %q is wider than the range of the input", t.Text), "type how far the value may be off, such as "+t.middle+example)
+	}
+	return nil
+}
 
-// size in the unit of its key
+// spread returns the tolerance in the unit of its key.
 func (t *Tolerance) spread() calc.InputSpread {
 	suffix, size := quantity.Suffix(quantity.StepOf(t.Input.Kind), t.PlusMinus())
 	key := strings.ReplaceAll(t.Input.Name, "-", "_")

@@ -5,6 +5,7 @@ import (
 	"math"
 	"runtime"
 	"slices"
+	"strings"
 	"testing"
 
 	"example.com/pourwell/cmd/pourwell/internal/calc"
@@ -81,6 +82,14 @@ func TestToleranceKinds(t *testing.T) {
 		if _, err := Read(product(), typed(input, text)); err == nil {
 			t.Errorf("--%s %s is accepted", input, text)
 		}
+	}
+	for _, text := range []string{"38F+-1e308F", "38F+-84F"} { // from -1.2 to 45 °C are 83.2 °F
+		if _, err := Read(balance(), typed("temp", text)); !isUsage(err) || !strings.Contains(err.Error(), "wider than the range") {
+			t.Errorf("%s: %v", text, err)
+		}
+	}
+	if _, err := Read(balance(), typed("temp", "38F+-83F")); err != nil {
+		t.Error(err)
 	}
 	if _, err := Read(balance(), typed("temp", "38F+-5%")); !isUsage(err) {
 		t.Errorf("a percentage of a temperature: %v", err)

@@ -75,7 +75,7 @@ func BeerFromOriginal(abv, og float64) (Beer, error) {
 	fg, ok := solve.Root(excess, least, most, 1e-9)
 	if !ok {
 		original := limitOG
-		original.Name, original.Source = "original gravity for this alcohol", "no final gravity gives this alcohol from another"
+		original.Name, original.Source = "gravity of a wort for this alcohol", "no final gravity gives this alcohol from another"
 		original.Min, original.Max = gravityOf(excess(least)+plato), gravityOf(excess(most)+plato)
 		return Beer{}, original.Check(fn, og)
 	}

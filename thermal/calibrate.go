@@ -46,6 +46,7 @@ type Calibrated struct {
 
 	capacity, slope, slopeError float64 // J/K, 1/s, 1/s
 	air                         float64 // °C
+	thermometer                 Difference
 	readings                    []Reading
 	melted, during              float64 // kg, s, where ice was melted
 }
@@ -82,7 +83,7 @@ func (c Calibration) Solve() (Calibrated, error) {
 	mean := (c.Readings[0].Temperature.Celsius() + c.Readings[len(c.Readings)-1].Temperature.Celsius()) / 2
 	r := Calibrated{
 		capacity: float64(c.Content)*c.Beer.density(mean)*c.Beer.heatCapacity(mean) + float64(c.Metal)*steelHeat,
-		slope:    fit.slope, air: air, readings: c.Readings, Scatter: Difference(fit.scatter),
+		slope:    fit.slope, air: air, readings: c.Readings, thermometer: c.Thermometer, Scatter: Difference(fit.scatter),
 	}
 	sigma := math.Max(fit.scatter, float64(c.Thermometer))
 	shift := c.fit(air+math.Copysign(sigma, air-mean)).slope - fit.slope // air further off, so no logarithm fails

@@ -27,6 +27,7 @@ type Chilling struct {
 	FloatsBelow float64       // fill below which a keg floats in that depth, 0 if it never does
 	BathFreezes Temperature   // freezing point of the bath at the start: 0 °C unless salted
 	FreezesBeer bool          // that is below the freezing point of the beer
+	Layered     bool          // so much of the beer stands out of the bath, or is so much warmer, that Temperature is not that of the keg
 
 	bath     IceBath
 	timeAsks bool
@@ -51,6 +52,7 @@ func (m *bathModel) chilling() Chilling {
 		Covered: m.border, Depth: unit.Length(m.start * float64(m.Vessel.Height)),
 		bath: m.IceBath,
 	}
+	c.Layered = c.Covered < enoughCovered*m.Fill || float64(c.Upper.Sub(c.Temperature)) > twoZones
 	if !m.Drained {
 		c.FloatsBelow = m.Vessel.FloatsBelow(c.Depth)
 	}
@@ -62,7 +64,7 @@ func (m *bathModel) chilling() Chilling {
 
 // finish checks that no beer froze, and adds how long the ice holds.
 func (m *bathModel) finish(fn string, c Chilling) (Chilling, error) {
-	const reached = "beer temperature reached"
+	const reached = "temperature that the beer comes to"
 	if err := cmp.Or(m.Beer.checkLiquid(fn, reached, Celsius(m.coldest)), m.Beer.checkLiquid(fn, reached, c.Temperature)); err != nil {
 		return invalidChilling(), err
 	}

@@ -25,6 +25,8 @@ type Coil struct {
 	Film         FilmCoefficient // between bath and tube, on the outside of the tube
 	FilmBand     float64         // uncertainty of Film as a share of it, 0 where it was measured
 	Beer         Beer
+
+	pumped bool
 }
 
 // DefaultCoil returns 50 ft of stainless steel tube of a quarter inch outside
@@ -56,10 +58,14 @@ func (c Coil) Packed() Coil { return c.in(Celsius(0.5), 1500, 0.25) }
 // 3000 W/(m² K), with ±25 %.
 //
 // Source: assumed; by Churchill & Bernstein water gives it at 0.2 m/s.
-func (c Coil) Pumped() Coil { return c.in(Celsius(0), 3000, 0.25) }
+func (c Coil) Pumped() Coil {
+	c = c.in(Celsius(0), 3000, 0.25)
+	c.pumped = true
+	return c
+}
 
 func (c Coil) in(bath Temperature, film FilmCoefficient, band float64) Coil {
-	c.Bath, c.Film, c.FilmBand = bath, film, band
+	c.Bath, c.Film, c.FilmBand, c.pumped = bath, film, band, false
 	return c
 }
 
@@ -79,6 +85,7 @@ type CoilChill struct {
 	Blocks           bool        // bath is colder than that: beer that stands in the coil freezes in about a minute
 
 	coil         Coil
+	risk         coilRisk
 	inlet        float64 // °C
 	capacityRate float64 // W/K
 	inner        float64 // mean resistance of the inside film, K m/W

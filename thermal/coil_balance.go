@@ -44,6 +44,7 @@ func (c *Coil) chill(inlet, flow float64, stations int) CoilChill {
 		HoldUp:           unit.Volume(math.Pi / 4 * bore * bore * length),
 		FreezeMargin:     c.Bath.Sub(c.Beer.FreezingPoint()),
 		coil:             *c, inlet: inlet, capacityRate: capacityRate,
+		risk:  coilRisk{bath, c.Beer.FreezingPoint().Celsius(), c.pumped},
 		inner: length/ua - m.wall - m.outer, wall: m.wall, outer: m.outer,
 		standing: c.standing(density * m.specific),
 	}
@@ -119,7 +120,7 @@ func (r *CoilChill) serve(p Pours) Service {
 			cold: bath, warm: theta * math.Exp(-r.NTU),
 			rested: math.Exp(-p.pause() / r.standing), whole: whole, once: glasses - whole,
 		},
-		pause: p.pause(), tau: r.standing, chilled: theta * math.Exp(-r.NTU),
+		pause: p.pause(), tau: r.standing, risk: r.risk, chilled: theta * math.Exp(-r.NTU),
 	}
 	s.settle(p.Number)
 	// The last glass's distance from the bath has the relative uncertainty of

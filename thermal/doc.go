@@ -18,7 +18,8 @@
 //
 // A result has its answers in its fields, the working in Steps, the uncertainty
 // of the leading answer in Band and, where time passes, the whole of it in
-// Course. [Surroundings] are the air around everything; [Shade], [ClearSky] and
+// Course. Cautions say what can hurt someone, Notes what the answer rests on.
+// [Surroundings] are the air around everything; [Shade], [ClearSky] and
 // [Surroundings.InClosedCar] make them. [Beer] is the liquid: its zero value is ordinary beer,
 // [Water] is water, [BeerOf] makes others.
 //

@@ -45,7 +45,7 @@ func (b Beer) checkLiquid(fn, name string, t Temperature) error {
 	}
 	r := volume.Range{
 		Name: name, Min: b.FreezingPoint().Celsius(), Max: limitLiquid.Max, Suffix: "c",
-		Source: "this beer freezes at the lower bound",
+		Source: "this beer freezes at the lower end",
 	}
 	return r.Check(fn, t.Celsius())
 }

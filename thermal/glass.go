@@ -48,6 +48,7 @@ type GlassRun struct {
 	common, settles  float64 // °C
 	side, wait, heat float64 // m², s, W
 	scale            heat.Relaxation
+	glassful         Glassful
 }
 
 // Pour returns what becomes of beer poured at the temperature beer that waits

@@ -22,7 +22,7 @@ const (
 func (g *Glassful) run(t, wait float64) GlassRun {
 	r := GlassRun{
 		beer:  float64(g.Liquid) * g.Beer.density(t) * g.Beer.heatCapacity(t),
-		glass: float64(g.Glass.Mass) * glassHeat, poured: t, from: g.From.Celsius(), wait: wait,
+		glass: float64(g.Glass.Mass) * glassHeat, poured: t, from: g.From.Celsius(), wait: wait, glassful: *g,
 	}
 	r.common = r.meet(1)
 	r.Temperature, r.GlassCost = Celsius(r.common), Difference(r.common-t)

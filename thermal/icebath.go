@@ -139,7 +139,7 @@ func (b IceBath) check(fn string) error {
 		limitBathMass.Check(fn, float64(b.Ice)+float64(b.Water/volume.Litre)),
 		b.checkDrain(fn),
 		b.checkSchedule(fn),
-		b.Beer.checkLiquid(fn, "beer temperature", b.From),
+		b.Beer.checkLiquid(fn, "temperature of this beer", b.From),
 	)
 }
 

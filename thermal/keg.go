@@ -115,7 +115,7 @@ func (k Keg) After(d time.Duration) (Warming, error) {
 	m := newKegModel(k)
 	seconds, state := m.run(d.Seconds(), math.NaN())
 	w := k.warming(m, seconds, state)
-	if err := k.Beer.checkLiquid(fn, "beer temperature reached", w.Temperature); err != nil {
+	if err := k.Beer.checkLiquid(fn, "temperature that the beer comes to", w.Temperature); err != nil {
 		return invalidWarming(), err
 	}
 	return w, nil
@@ -131,7 +131,7 @@ func (k Keg) check(fn string) error {
 		limitJacket.Check(fn, float64(k.Jacket)),
 		limitUA.Check(fn, float64(k.UA)),
 		limitSurface.Check(fn, float64(k.Surface)),
-		k.Beer.checkLiquid(fn, "beer temperature", k.From),
+		k.Beer.checkLiquid(fn, "temperature of this beer", k.From),
 	)
 }
 

@@ -67,7 +67,8 @@ type Service struct {
 	Recovery    time.Duration // rest after a long pour until the chiller is within 1 K of its first glass
 
 	row     row
-	low     float64 // end of the band of the last glass, °C
+	risk    coilRisk // of a coil
+	low     float64  // end of the band of the last glass, °C
 	high    float64
 	because string  // where the band comes from
 	pause   float64 // s

@@ -18,6 +18,8 @@ type Surroundings struct {
 	Altitude unit.Length   // pressure altitude: the height of the standard atmosphere with this air pressure
 	Sun      Irradiance    // on level ground, as weather services report it; 0 is shade
 	Wind     unit.Velocity // of the air past the surface, m/s; a fan counts too
+
+	car bool // in the boot of one
 }
 
 // Shade returns still, shaded surroundings at sea level with a relative
@@ -67,7 +69,7 @@ func ClearSky(latitude, day, hour float64) (Irradiance, error) {
 func (outside Surroundings) InClosedCar() Surroundings {
 	s := outside
 	s.Air = outside.Air.Add(Difference(22 * outside.Sun / 800))
-	s.Sun, s.Wind = 0, 0
+	s.Sun, s.Wind, s.car = 0, 0, true
 	vapour := outside.Humidity * air.SaturationPressure(outside.Air.Kelvin())
 	s.Humidity = vapour / air.SaturationPressure(s.Air.Kelvin())
 	return s

@@ -19,7 +19,6 @@ var limits = sync.OnceValue(func() map[string]volume.Range {
 		"volume": volume.Limits, "thermal": thermal.Limits, "carbonation": carbonation.Limits, "lines": lines.Limits,
 	} {
 		for _, r := range table() {
-			rows[pkg+": "+r.Name] = r
 			for _, field := range strings.Fields(r.Fields) {
 				rows[pkg+"."+field] = r
 			}

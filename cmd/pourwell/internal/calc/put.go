@@ -10,6 +10,13 @@ import (
 	"example.com/pourwell/thermal"
 )
 
+// Amounts that the packages state as masses: melted in an hour, or for each
+// litre of beer.
+type (
+	PerHour  quantity.Kilograms
+	PerLitre quantity.Kilograms
+)
+
 // Put adds an answer under key: the type of q says what it measures, the suffix
 // of key in which unit. A float64 or an int is a pure number or a share. It
 // panics if the key measures something else, a mistake in a description.
@@ -37,6 +44,10 @@ func measured(q any) (of string, si float64) {
 		return "volume", float64(q)
 	case quantity.Kilograms:
 		return "mass", float64(q)
+	case PerHour:
+		return "mass flow", quantity.SI("kg_per_h", float64(q))
+	case PerLitre:
+		return "density", quantity.SI("kg_per_l", float64(q))
 	case quantity.Pascals:
 		return "pressure", float64(q)
 	case quantity.Watts:

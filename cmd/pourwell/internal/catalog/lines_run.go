@@ -148,11 +148,14 @@ func noteNoTrade(out *calc.Result, err error) {
 func whyNot(err error) string {
 	var outside *volume.RangeError
 	var none *volume.NoSolutionError
+	var never *volume.NeverError
 	switch {
 	case errors.As(err, &outside):
 		return string(outside.Why())
 	case errors.As(err, &none):
 		return string(none.Why)
+	case errors.As(err, &never):
+		return string(never.Why)
 	}
 	return err.Error()
 }

@@ -18,16 +18,17 @@ var calibrateKeg = calc.Calculation{
 		"thermal calibrate --melted 4kg --for 24h --air 25C",
 	},
 	Inputs: []calc.Input{
-		{Name: "keg", Kind: quantity.Volume, Named: "vessel", Help: "keg by name or volume, full"},
-		{Name: "content", Kind: quantity.Volume, Help: "beer or water in it; a full keg if not given"},
-		{Name: "air", Kind: quantity.Temperature, Help: "steady air around it", Limit: "thermal: air temperature"},
+		{Name: "keg", Kind: quantity.Volume, Named: "vessel", Help: "keg by name or volume, full", Limit: "thermal.Calibration.Content"},
+		{Name: "content", Kind: quantity.Volume, Help: "beer or water in it; a full keg if not given", Limit: "thermal.Calibration.Content"},
+		{Name: "air", Kind: quantity.Temperature, Help: "steady air around it", Limit: "thermal.Calibration.Air"},
 		{Name: "reading", Kind: quantity.Text, Repeat: true, Help: "temperature and time: 38F:0h or 4.5C:90min"},
 		{Name: "log", Kind: quantity.Text, Help: "file of rows TIME,TEMPERATURE: 90min,4.5C or 14:30,4.5C; - for standard input"},
-		{Name: "thermometer", Kind: quantity.Difference, Default: "0.3C", Help: "by which a reading may be off", Limit: "thermal: error of the thermometer"},
-		{Name: "melted", Kind: quantity.Mass, Help: "ice that melted in a closed box", Limit: "thermal: melted ice"},
-		{Name: "for", Kind: quantity.Time, Help: "time in which it melted", Limit: "thermal: time between first and last"},
+		{Name: "thermometer", Kind: quantity.Difference, Default: "0.3C", Help: "by which a reading may be off", Limit: "thermal.Calibration.Thermometer"},
+		{Name: "melted", Kind: quantity.Mass, Help: "ice that melted in a closed box", Limit: "thermal.MeltedIce.melted"},
+		{Name: "for", Kind: quantity.Time, Help: "time in which it melted", Limit: "thermal.MeltedIce.during"},
 	},
 	Shared: []func() []calc.Input{calc.BeerInputs},
+	NoAir:  true,
 	Results: []calc.Key{
 		{Key: "ua_w_per_k", Label: "heat per kelvin (UA)"},
 		{Key: "ua_band_w_per_k", Label: "  give or take"},
@@ -60,18 +61,11 @@ func runCalibrate(in *calc.Values, out *calc.Result) error {
 		return err
 	}
 	setCalibrated(out, r)
-	out.Set("time_constant_s", r.TimeConstant.Seconds())
-	out.Set("readings", float64(len(c.Readings)))
+	out.Put("time_constant_s", r.TimeConstant)
+	out.Put("readings", len(c.Readings))
 	if len(c.Readings) > 2 {
-		out.Set("scatter_k", float64(r.Scatter))
-		if r.Scatter > 2*c.Thermometer {
-			out.Note("The readings scatter by {scatter_k}, more than the thermometer: was the air steady, the beer mixed, the sun away?")
-		}
+		out.Put("scatter_k", r.Scatter)
 	}
-	if r.Uncertainty > r.UA/4 {
-		out.Note("The readings leave it this wide: take another a few hours later, when the beer has moved further.")
-	}
-	out.Note("A keg takes more heat per kelvin on a humid day and in wind: calibrate in weather like that of the day.")
 	return nil
 }
 
@@ -84,7 +78,6 @@ func runMelted(in *calc.Values, out *calc.Result) error {
 		return err
 	}
 	setCalibrated(out, r)
-	out.Note("The box must have been closed and its inside at {0 c} throughout, with ice left at the end.")
 	return nil
 }
 
@@ -92,9 +85,10 @@ func runMelted(in *calc.Values, out *calc.Result) error {
 func setCalibrated(out *calc.Result, r thermal.Calibrated) {
 	out.Answer = "It takes {ua_w_per_k}, give or take {ua_band_w_per_k}: give that as --ua."
 	out.Band("ua_w_per_k", r.Band)
-	out.Set("ua_w_per_k", float64(r.UA))
-	out.Set("ua_band_w_per_k", float64(r.Uncertainty))
+	out.Put("ua_w_per_k", r.UA)
+	out.Put("ua_band_w_per_k", r.Uncertainty)
 	out.Working(r.Steps)
+	out.Remark(r.Notes())
 }
 
 func readCalibration(in *calc.Values) (thermal.Calibration, error) {

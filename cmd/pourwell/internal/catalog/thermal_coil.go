@@ -21,19 +21,20 @@ var coil = calc.Calculation{
 		"thermal coil --length 20m --bore 6.5mm --inlet 22C --flow 3L/min --target 5C --glass 0.4L --every 45s",
 	},
 	Inputs: []calc.Input{
-		{Name: "length", Kind: quantity.Length, Help: "tube in the bath, such as 50ft or 15m", Limit: "thermal: tube length"},
-		{Name: "bore", Kind: quantity.Length, Default: "4.93mm", Help: "inside diameter of the tube", Limit: "thermal: bore"},
-		{Name: "wall", Kind: quantity.Length, Default: "0.71mm", Help: "thickness of the tube, stainless steel", Limit: "thermal: tube wall"},
-		{Name: "winding", Kind: quantity.Length, Default: "20cm", Help: "diameter of the winding, tube centre to tube centre"},
-		{Name: "inlet", Kind: quantity.Temperature, Help: "beer that enters", Limit: "thermal: beer temperature"},
+		{Name: "length", Kind: quantity.Length, Help: "tube in the bath, such as 50ft or 15m", Limit: "thermal.Coil.Length"},
+		{Name: "bore", Kind: quantity.Length, Default: "4.93mm", Help: "inside diameter of the tube", Limit: "thermal.Coil.Bore"},
+		{Name: "wall", Kind: quantity.Length, Default: "0.71mm", Help: "thickness of the tube, stainless steel", Limit: "thermal.Coil.Wall"},
+		{Name: "winding", Kind: quantity.Length, Default: "20cm", Help: "diameter of the winding, tube centre to tube centre", Limit: "thermal.Coil.Winding"},
+		{Name: "inlet", Kind: quantity.Temperature, Help: "beer as it enters", Limit: "thermal.Coil.Chill.inlet"},
 		{Name: "bath", Kind: quantity.Text, Choices: []string{"still", "packed", "pumped"}, Help: "ice water left alone, packed with ice or stirred by hand, or pumped"},
-		{Name: "bath-temp", Kind: quantity.Temperature, Help: "water beside the coil, measured, such as 33F; that assumed with --bath if not given", Limit: "thermal: bath temperature"},
-		{Name: "flow", Kind: quantity.Flow, Default: "2oz/s", Help: "while the tap is open", Limit: "thermal: flow"},
-		{Name: "target", Kind: quantity.Temperature, Default: "41F", Help: "as warm as beer may leave, for the largest steady flow"},
-		{Name: "glass", Kind: quantity.Volume, Named: "glass", Default: "16oz", Help: "beer in a glass"},
-		{Name: "every", Kind: quantity.Time, Default: "2min", Help: "from the start of one glass to the next", Limit: "thermal: time from glass to glass"},
+		{Name: "bath-temp", Kind: quantity.Temperature, Help: "water beside the coil, measured, such as 33F; that assumed with --bath if not given", Limit: "thermal.Coil.Bath"},
+		{Name: "flow", Kind: quantity.Flow, Default: "2oz/s", Help: "while the tap is open", Limit: "thermal.Pours.Flow"},
+		{Name: "target", Kind: quantity.Temperature, Default: "41F", Help: "as warm as beer may leave, for the largest steady flow", Limit: "thermal.Coil.LargestFlow.target"},
+		{Name: "glass", Kind: quantity.Volume, Named: "glass", Default: "16oz", Help: "beer in a glass", Limit: "thermal.Pours.Glass"},
+		{Name: "every", Kind: quantity.Time, Default: "2min", Help: "from the start of one glass to the next", Limit: "thermal.Pours.Every"},
 	},
 	Shared: []func() []calc.Input{calc.BeerInputs},
+	NoAir:  true,
 	Results: []calc.Key{
 		{Key: "outlet_c", Label: "without a rest"},
 		{Key: "first_glass_c", Label: "first glass"},
@@ -71,7 +72,7 @@ func runCoil(in *calc.Values, out *calc.Result) error {
 	}
 	out.Answer = "While it runs the beer leaves at {outlet_c}, but beer that stands in this bath freezes and blocks the coil."
 	out.Band("outlet_c", r.Band)
-	out.Set("outlet_c", r.Outlet.Celsius())
+	out.Put("outlet_c", r.Outlet)
 	out.Working(r.Steps)
 	if !r.Blocks {
 		s, err := c.Serve(in.Temperature("inlet"), pours)
@@ -87,7 +88,11 @@ func runCoil(in *calc.Values, out *calc.Result) error {
 	if !in.Given("bath") {
 		setBaths(in, out, c, pours)
 	}
-	coilRemarks(in, out, c, r)
+	if !in.Given("bath-temp") {
+		out.Note("The water beside the coil is assumed to be at {bath_c}: hold a thermometer there and give it as --bath-temp.")
+	}
+	out.Remark(r.Notes())
+	out.Remark(r.Cautions())
 	return nil
 }
 
@@ -130,11 +135,11 @@ func setService(out *calc.Result, s thermal.Service, p thermal.Pours) {
 	if s.Last.Sub(s.First) < thermal.KelvinStep/20 {
 		out.Answer = "With one every {every_s} each glass comes at {first_glass_c}. Without a rest the beer leaves at {outlet_c}."
 	}
-	out.Set("first_glass_c", s.First.Celsius())
-	out.Set("tenth_glass_c", s.Last.Celsius())
-	out.Set("recovery_s", s.Recovery.Seconds())
-	out.Set("ice_kg_per_l", float64(s.IcePerLitre))
-	out.Set("ice_kg_per_h", float64(s.IcePerHour))
+	out.Put("first_glass_c", s.First)
+	out.Put("tenth_glass_c", s.Last)
+	out.Put("recovery_s", s.Recovery)
+	out.Put("ice_kg_per_l", calc.PerLitre(s.IcePerLitre))
+	out.Put("ice_kg_per_h", calc.PerHour(s.IcePerHour))
 	out.Working(s.Steps)
 	glasses := calc.Table{Key: "glasses", Columns: []string{"number", "glass_c"}, Curve: true}
 	for n := range p.Number {
@@ -144,16 +149,16 @@ func setService(out *calc.Result, s thermal.Service, p thermal.Pours) {
 }
 
 func setCoil(out *calc.Result, c thermal.Coil, r thermal.CoilChill) {
-	out.Set("steady_ice_kg_per_h", float64(r.IcePerHour))
-	out.Set("holdup_l", float64(r.HoldUp/volume.Litre))
-	out.Set("bath_c", c.Bath.Celsius())
+	out.Put("steady_ice_kg_per_h", calc.PerHour(r.IcePerHour))
+	out.Put("holdup_l", r.HoldUp)
+	out.Put("bath_c", c.Bath)
 	out.SetText("regime", r.Regime())
-	out.Set("reynolds", r.Reynolds)
-	out.Set("critical_reynolds", r.CriticalReynolds)
-	out.Set("ua_w_per_k", float64(r.UA))
-	out.Set("ntu", r.NTU)
-	out.Set("effectiveness", r.Effectiveness)
-	out.Set("freezes_c", c.Beer.FreezingPoint().Celsius())
+	out.Put("reynolds", r.Reynolds)
+	out.Put("critical_reynolds", r.CriticalReynolds)
+	out.Put("ua_w_per_k", r.UA)
+	out.Put("ntu", r.NTU)
+	out.Put("effectiveness", r.Effectiveness)
+	out.Put("freezes_c", c.Beer.FreezingPoint())
 }
 
 // setLargestFlow sets the largest flow that meets the target, or says why
@@ -162,16 +167,12 @@ func setLargestFlow(in *calc.Values, out *calc.Result, c thermal.Coil) error {
 	l, err := c.LargestFlow(in.Temperature("inlet"), in.Temperature("target"))
 	switch {
 	case err == nil:
-		out.Set("max_flow_l_per_min", l.Flow.LitresPerMinute())
+		out.Put("max_flow_l_per_min", l.Flow)
 		out.Band("max_flow_l_per_min", l.Band)
-	case !errors.Is(err, thermal.ErrNoSolution):
-		return err
-	case in.Temperature("target").Sub(c.Bath) <= 0:
-		out.Note("The bath at {bath_c} cannot bring beer to {target_c} at any flow: pack it with ice or pump it.")
-	case in.Temperature("inlet").Sub(in.Temperature("target")) <= 0:
-		out.Note("Beer that enters at {inlet_c} meets {target_c} at any flow.")
+	case errors.Is(err, thermal.ErrNoSolution):
+		out.Note("There is no largest flow for {target_c}: " + whyNot(err) + ".")
 	default:
-		out.Note("No largest flow was found for {target_c}: the coil meets it at any flow that a tap gives.")
+		return err
 	}
 	return nil
 }
@@ -186,32 +187,13 @@ func setBaths(in *calc.Values, out *calc.Result, c thermal.Coil, p thermal.Pours
 		if in.Given("bath-temp") {
 			b.coil.Bath = c.Bath
 		}
-		if s, err := b.coil.Serve(in.Temperature("inlet"), p); err == nil {
-			t.Rows = append(t.Rows, []any{b.name, b.coil.Bath.Celsius(), s.Sustained.Celsius(), s.First.Celsius(), s.Last.Celsius()})
+		s, err := b.coil.Serve(in.Temperature("inlet"), p)
+		if err != nil {
+			out.Note(fmt.Sprintf("The %s bath is not listed: %s.", b.name, whyNot(err)))
+			continue
 		}
+		t.Rows = append(t.Rows, []any{b.name, b.coil.Bath.Celsius(), s.Sustained.Celsius(), s.First.Celsius(), s.Last.Celsius()})
 	}
 	out.Table(t)
 	out.Note("The bath was not given: the answer is for ice water left alone. Packing ice tight around the coil, or stirring, is worth more than a longer coil.")
-}
-
-// coilRemarks says what the answer rests on and what to mind.
-func coilRemarks(in *calc.Values, out *calc.Result, c thermal.Coil, r thermal.CoilChill) {
-	if !in.Given("bath-temp") {
-		out.Note("The water beside the coil is assumed to be at {bath_c}: hold a thermometer there and give it as --bath-temp.")
-	}
-	if c.Bath.Sub(in.Temperature("inlet")) > 0 {
-		out.Note("The bath is warmer than the beer and warms it.")
-	}
-	out.Note("Common practice, no source: {15.24 m} of coil for glasses now and then, {36.6 m} for a queue. The model agrees for a packed bath.")
-	out.Note("Ice is counted for the beer alone; what the box itself melts comes on top, see thermal icebath.")
-	if r.Blocks {
-		out.Caution("The bath at {bath_c} is colder than this beer's freezing point of {freezes_c}. Beer that stands in the coil freezes in a minute or" +
-			" two and blocks it: use less salt, and never force a blocked coil with more pressure.")
-	}
-	if !r.Blocks && r.FreezeMargin < 2*thermal.KelvinStep/5 {
-		out.Caution("The bath at {bath_c} is hardly warmer than this beer's freezing point, {freezes_c} give or take {0.4 k}: standing beer may freeze in the coil.")
-	}
-	if in.Text("bath") == "pumped" {
-		out.Caution("A pump in ice water: low voltage or a ground-fault breaker, plugs dry and off the ground, as the local code asks.")
-	}
 }

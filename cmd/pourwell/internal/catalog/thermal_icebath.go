@@ -18,33 +18,33 @@ var iceBath = calc.Calculation{
 		"thermal icebath --keg 5gal --kegs 2 --from 4C --for 6h --ice 20kg --water 20L --tub 120L --tub-height 45cm --air 31C --pour 30L:1h-6h --top-up 5kg:3h",
 	},
 	Inputs: []calc.Input{
-		{Name: "keg", Kind: quantity.Volume, Named: "vessel", Help: "keg by name or volume"},
-		{Name: "kegs", Kind: quantity.Count, Default: "1", Help: "kegs in the tub", Limit: "thermal: kegs in a tub"},
-		{Name: "full", Kind: quantity.Share, Default: "100%", Help: "share of each keg that holds beer", Limit: "thermal: fill"},
-		{Name: "from", Kind: quantity.Temperature, Help: "beer at the start"},
-		{Name: "to", Kind: quantity.Temperature, Help: "beer at the end, to find the time"},
-		{Name: "for", Kind: quantity.Time, Help: "time, to find the state", Limit: "thermal: time"},
-		{Name: "ice", Kind: quantity.Mass, Help: "ice at the start"},
-		{Name: "ice-temp", Kind: quantity.Temperature, Default: "0C", Help: "ice at the start; -15C straight from a freezer", Limit: "thermal: ice temperature"},
-		{Name: "water", Kind: quantity.Volume, Help: "water at the start, 15L if not given; 0L for ice that keeps its melt water"},
-		{Name: "water-temp", Kind: quantity.Temperature, Default: "15C", Help: "water at the start", Limit: "thermal: water temperature"},
-		{Name: "salt", Kind: quantity.Share, Default: "0%", Help: "salt, by mass of the water at the start", Limit: "thermal: salt in the water"},
+		{Name: "keg", Kind: quantity.Volume, Named: "vessel", Help: "keg by name or volume", Limit: "thermal.IceBath.Vessel.Capacity"},
+		{Name: "kegs", Kind: quantity.Count, Default: "1", Help: "kegs in the tub", Limit: "thermal.IceBath.Kegs"},
+		{Name: "full", Kind: quantity.Share, Default: "100%", Help: "share of each keg that holds beer", Limit: "thermal.IceBath.Fill"},
+		{Name: "from", Kind: quantity.Temperature, Help: "beer at the start", Limit: "thermal.IceBath.From"},
+		{Name: "to", Kind: quantity.Temperature, Help: "beer at the end, to find the time", Limit: "thermal.IceBath.Reach.to"},
+		{Name: "for", Kind: quantity.Time, Help: "time, to find the state", Limit: "thermal.IceBath.After.d"},
+		{Name: "ice", Kind: quantity.Mass, Help: "ice at the start", Limit: "thermal.IceBath.Ice"},
+		{Name: "ice-temp", Kind: quantity.Temperature, Default: "0C", Help: "ice at the start; -15C straight from a freezer", Limit: "thermal.IceBath.IceFrom"},
+		{Name: "water", Kind: quantity.Volume, Help: "water at the start, 15L if not given; 0L for ice that keeps its melt water", Limit: "thermal.IceBath.Water"},
+		{Name: "water-temp", Kind: quantity.Temperature, Default: "15C", Help: "water at the start", Limit: "thermal.IceBath.WaterFrom"},
+		{Name: "salt", Kind: quantity.Share, Default: "0%", Help: "salt, by mass of the water at the start", Limit: "thermal.IceBath.Salt"},
 		{Name: "drained", Kind: quantity.Switch, Help: "let the melt water run off: ice alone"},
 		{Name: "stirred", Kind: quantity.Switch, Help: "stirred by hand every few minutes, or by a pump"},
-		{Name: "tub", Kind: quantity.Volume, Default: "80L", Help: "tub, brimful without kegs", Limit: "volume: capacity of the tub"},
-		{Name: "tub-height", Kind: quantity.Length, Default: "45cm", Help: "tub, inside", Limit: "volume: height of the tub"},
-		{Name: "wall", Kind: quantity.Length, Default: "5mm", Help: "thickness of the tub's wall", Limit: "thermal: tub wall"},
+		{Name: "tub", Kind: quantity.Volume, Default: "80L", Help: "tub, brimful without kegs", Limit: "volume.Tub.Capacity"},
+		{Name: "tub-height", Kind: quantity.Length, Default: "45cm", Help: "tub, inside", Limit: "volume.Tub.Height"},
+		{Name: "wall", Kind: quantity.Length, Default: "5mm", Help: "thickness of the tub's wall", Limit: "thermal.IceBath.Wall"},
 		{Name: "foam", Kind: quantity.Switch, Help: "the wall is foam, as of an ice chest"},
 		{Name: "lid", Kind: quantity.Switch, Help: "a lid or thick blanket over tub and kegs"},
-		{Name: "ua", Kind: quantity.Conductance, Help: "measured heat per kelvin of the box, from thermal calibrate"},
+		{Name: "ua", Kind: quantity.Conductance, Help: "measured heat per kelvin of the box, from thermal calibrate", Limit: "thermal.IceBath.UA"},
 		{Name: "pour", Kind: quantity.Text, Repeat: true, Help: "flow or amount, and when: 4L/h:2h-7h"},
 		{Name: "top-up", Kind: quantity.Text, Repeat: true, Help: "ice added, and when: 10lb:3h"},
 		{Name: "bag", Kind: quantity.Mass, Help: "with --for: add the fewest bags of this size that keep the reserve, and the beer at --hold", Limit: "thermal.Upkeep.Bag"},
 		{Name: "reserve", Kind: quantity.Share, Help: "with --bag: share of the first ice that is always left, 20% if not given", Limit: "thermal.Upkeep.Reserve"},
-		{Name: "hold", Kind: quantity.Temperature, Help: "with --bag: warmest beer to be drawn", Limit: "thermal: beer temperature"},
+		{Name: "hold", Kind: quantity.Temperature, Help: "with --bag: warmest beer to be drawn", Limit: "thermal.Upkeep.Hold"},
 		clearSkyInput,
 	},
-	Shared: []func() []calc.Input{surroundingInputs, calc.BeerInputs},
+	Shared: []func() []calc.Input{bathSurroundings, calc.BeerInputs},
 	Results: []calc.Key{
 		{Key: "time_s", Label: "time"},
 		{Key: "temperature_c", Label: "beer as poured"},
@@ -56,7 +56,7 @@ var iceBath = calc.Calculation{
 		{Key: "hold_time_s", Label: "ice lasts, from the start"},
 		{Key: "ua_w_per_k", Label: "heat per kelvin (UA), a keg"},
 		{Key: "depth_m", Label: "depth of the water"},
-		{Key: "covered_share", Label: "keg in water or ice"},
+		{Key: "covered_share", Label: "keg covered by water or ice"},
 		{Key: "floats_below_share", Label: "keg floats when less full than"},
 		{Key: "bath_freezes_c", Label: "bath freezes at"},
 		{Key: "beer_freezes_c", Label: "beer freezes at"},
@@ -69,9 +69,6 @@ var iceBath = calc.Calculation{
 		{Key: "without_water_time_s", Label: "time with ice alone"},
 		{Key: "without_water_temperature_c", Label: "beer with ice alone"},
 		{Key: "without_water_hold_time_s", Label: "ice alone lasts"},
-	},
-	Cautions: []string{
-		"Ice and water that kegs have stood in are not for drinks or food.",
 	},
 	Run: runIceBath,
 }
@@ -105,17 +102,25 @@ func runIceBath(in *calc.Values, out *calc.Result) error {
 	if err != nil {
 		return err
 	}
-	out.Answer = iceBathAnswer(key, bath, c)
+	out.Answer = iceBathAnswer(key, c)
 	out.Band(key, c.Band)
 	setChilling(out, c)
-	out.Set("beer_freezes_c", bath.Beer.FreezingPoint().Celsius())
+	out.Put("beer_freezes_c", bath.Beer.FreezingPoint())
 	setAround(out, bath.Around)
-	iceBathRemarks(out, bath, c)
+	out.Remark(c.Notes())
 	if !bath.Drained {
 		compareStirred(out, key, bath, chill)
 		compareDry(out, key, bath, chill)
 	}
+	out.Remark(c.Cautions())
 	return nil
+}
+
+// bathSurroundings are those of a tub, which frost does not reach.
+func bathSurroundings() []calc.Input {
+	all := surroundingInputs()
+	all[0].Limit = "thermal.IceBath.Around.Air"
+	return all
 }
 
 // keepCold adds the fewest top-ups and lists them.
@@ -147,83 +152,23 @@ func keepCold(in *calc.Values, out *calc.Result, b thermal.IceBath) (thermal.Ice
 }
 
 func setChilling(out *calc.Result, c thermal.Chilling) {
-	out.Set("time_s", c.Time.Seconds())
-	out.Set("temperature_c", c.Temperature.Celsius())
-	out.Set("upper_c", c.Upper.Celsius())
-	out.Set("mixed_c", c.Mixed.Celsius())
-	out.Set("bath_c", c.Bath.Celsius())
-	out.Set("ice_left_kg", float64(c.IceLeft))
-	out.Set("ice_melted_kg", float64(c.IceMelted))
-	out.Set("hold_time_s", c.Hold.Seconds())
-	out.Set("ua_w_per_k", float64(c.UA))
-	out.Set("depth_m", float64(c.Depth))
-	out.Set("covered_share", c.Covered)
-	out.Set("floats_below_share", c.FloatsBelow)
-	out.Set("bath_freezes_c", c.BathFreezes.Celsius())
+	out.Put("time_s", c.Time)
+	out.Put("temperature_c", c.Temperature)
+	out.Put("upper_c", c.Upper)
+	out.Put("mixed_c", c.Mixed)
+	out.Put("bath_c", c.Bath)
+	out.Put("ice_left_kg", c.IceLeft)
+	out.Put("ice_melted_kg", c.IceMelted)
+	out.Put("hold_time_s", c.Hold)
+	out.Put("ua_w_per_k", c.UA)
+	out.Put("depth_m", c.Depth)
+	out.Put("covered_share", c.Covered)
+	out.Put("floats_below_share", c.FloatsBelow)
+	out.Put("bath_freezes_c", c.BathFreezes)
 	out.Working(c.Steps)
 	course := calc.Table{Key: "course", Columns: []string{"time_s", "temperature_c", "bath_c", "ice_kg"}, Curve: true}
 	for _, s := range c.Course(25) {
 		course.Rows = append(course.Rows, []any{s.At.Seconds(), s.Beer.Celsius(), s.Bath.Celsius(), float64(s.Ice)})
 	}
 	out.Table(course)
-}
-
-// compareDry sets the same tub without its water beside the answer, and says
-// why the water stays in.
-func compareDry(out *calc.Result, key string, b thermal.IceBath, chill func(thermal.IceBath) (thermal.Chilling, error)) {
-	const why = " Water touches the whole side of the keg, ice only parts of it: keep it, and let off no more than makes room for new ice."
-	dry, err := chill(b.Dry())
-	switch {
-	case err != nil:
-		out.Note("With the water let off, the same ice does not get the beer there." + why)
-		return
-	case key == "time_s":
-		out.Set("without_water_time_s", dry.Time.Seconds())
-		out.Note("With the water let off, the same ice takes {without_water_time_s}, or half to twice that." + why)
-	default:
-		out.Set("without_water_temperature_c", dry.Temperature.Celsius())
-		out.Note("With the water let off, the same ice leaves the beer at {without_water_temperature_c}." + why)
-	}
-	out.Set("without_water_hold_time_s", dry.Hold.Seconds())
-}
-
-// compareStirred says what stirring the same tub would do.
-func compareStirred(out *calc.Result, key string, b thermal.IceBath, chill func(thermal.IceBath) (thermal.Chilling, error)) {
-	if b.Stirred {
-		return
-	}
-	b.Stirred = true
-	c, err := chill(b)
-	switch {
-	case err != nil:
-		return
-	case key == "time_s":
-		out.Set("stirred_time_s", c.Time.Seconds())
-		out.Note("Stirred every few minutes, the same tub takes {stirred_time_s}: floating ice leaves the water below it near {4 c}.")
-	default:
-		out.Set("stirred_temperature_c", c.Temperature.Celsius())
-		out.Note("Stirred every few minutes, the same tub has the beer at {stirred_temperature_c}: floating ice leaves the water below it near {4 c}.")
-	}
-}
-
-// iceBathRemarks says what to do about what was found.
-func iceBathRemarks(out *calc.Result, b thermal.IceBath, c thermal.Chilling) {
-	if shallow(b, c) {
-		out.Note("Only {covered_share} of the keg stands in " + whatCools(b) + ". The beer above it stays on top of the cold and pours last, as it sinks." +
-			tubTakes(b) + " Keep the top of the keg covered.")
-	}
-	lateRemarks(out, b, c)
-	if c.FloatsBelow > 0 {
-		out.Note("A keg less than {floats_below_share} full floats and tips in this depth: weigh it down or let water off.")
-	}
-	if b.Around.Sun > 0 && !b.Lid {
-		out.Note("The tub stands in sun of {sun_w_per_m2}: shade and a lid save ice.")
-	}
-	if b.Salt > 0 {
-		out.Note("The salted bath freezes at {bath_freezes_c}, and less cold as ice melts into it.")
-	}
-	if c.FreezesBeer {
-		out.Caution("The bath can get to {bath_freezes_c}, and this beer freezes at {beer_freezes_c}. Beer standing in a line or coil in it freezes and blocks it, and a" +
-			" frozen keg can burst its fittings: use less salt.")
-	}
 }

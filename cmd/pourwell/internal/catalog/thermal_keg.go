@@ -5,7 +5,6 @@ import (
 	"example.com/pourwell/internal/air"
 	"example.com/pourwell/internal/quantity"
 	"example.com/pourwell/thermal"
-	"example.com/pourwell/volume"
 )
 
 var kegInAir = calc.Calculation{
@@ -19,15 +18,15 @@ var kegInAir = calc.Calculation{
 		"thermal keg --keg us-half --from 3C --for 3h --air 31C --sun 800W/m2 --jacket 10mm",
 	},
 	Inputs: []calc.Input{
-		{Name: "keg", Kind: quantity.Volume, Named: "vessel", Help: "keg by name or volume"},
-		{Name: "from", Kind: quantity.Temperature, Help: "beer at the start"},
-		{Name: "to", Kind: quantity.Temperature, Help: "beer at the end, to find the time"},
-		{Name: "for", Kind: quantity.Time, Help: "time, to find the beer's temperature", Limit: "thermal: time"},
+		{Name: "keg", Kind: quantity.Volume, Named: "vessel", Help: "keg by name or volume", Limit: "thermal.Keg.Vessel.Capacity"},
+		{Name: "from", Kind: quantity.Temperature, Help: "beer at the start", Limit: "thermal.Keg.From"},
+		{Name: "to", Kind: quantity.Temperature, Help: "beer at the end, to find the time", Limit: "thermal.Keg.Reach.to"},
+		{Name: "for", Kind: quantity.Time, Help: "time, to find the beer at the end", Limit: "thermal.Keg.After.d"},
 		{Name: "surface", Kind: quantity.Text, Default: "bare", Choices: []string{"bare", "painted"}, Help: "clean steel, or painted, rubber or dull"},
-		{Name: "jacket", Kind: quantity.Length, Default: "0mm", Help: "thickness of a foam jacket around the side", Limit: "thermal: jacket"},
-		{Name: "full", Kind: quantity.Share, Default: "100%", Help: "share of the keg that holds beer", Limit: "thermal: fill"},
-		{Name: "fan", Kind: quantity.Speed, Default: "0m/s", Help: "air past the keg from a fan, as in a refrigerator"},
-		{Name: "ua", Kind: quantity.Conductance, Help: "measured heat per kelvin, from thermal calibrate"},
+		{Name: "jacket", Kind: quantity.Length, Default: "0mm", Help: "thickness of a foam jacket around the side", Limit: "thermal.Keg.Jacket"},
+		{Name: "full", Kind: quantity.Share, Default: "100%", Help: "share of the keg that holds beer", Limit: "thermal.Keg.Fill"},
+		{Name: "fan", Kind: quantity.Speed, Default: "0m/s", Help: "air past the keg from a fan, as in a refrigerator", Limit: "thermal.Surroundings.Wind"},
+		{Name: "ua", Kind: quantity.Conductance, Help: "measured heat per kelvin, from thermal calibrate", Limit: "thermal.Keg.UA"},
 		{Name: "car", Kind: quantity.Switch, Help: "in the boot of a closed car that stands in this air and sun"},
 		clearSkyInput,
 	},
@@ -49,10 +48,10 @@ var kegInAir = calc.Calculation{
 // surroundingInputs are those of everything that stands in air.
 func surroundingInputs() []calc.Input {
 	return []calc.Input{
-		{Name: "air", Kind: quantity.Temperature, Help: "air temperature in the shade", Limit: "thermal: air temperature"},
-		{Name: "humidity", Kind: quantity.Share, Default: "50%", Help: "relative humidity of the air", Limit: "thermal: relative humidity"},
-		{Name: "sun", Kind: quantity.Irradiance, Default: "0W/m2", Help: "sun on level ground; 0 is shade, 800W/m2 a clear noon", Limit: "thermal: sun"},
-		{Name: "wind", Kind: quantity.Speed, Default: "0m/s", Help: "wind past it", Limit: "thermal: wind"},
+		{Name: "air", Kind: quantity.Temperature, Help: "air temperature in the shade", Limit: "thermal.Surroundings.Air"},
+		{Name: "humidity", Kind: quantity.Share, Default: "50%", Help: "relative humidity of the air", Limit: "thermal.Surroundings.Humidity"},
+		{Name: "sun", Kind: quantity.Irradiance, Default: "0W/m2", Help: "sun on level ground; 0 is shade, 800W/m2 a clear noon", Limit: "thermal.Surroundings.Sun"},
+		{Name: "wind", Kind: quantity.Speed, Default: "0m/s", Help: "wind past it", Limit: "thermal.Surroundings.Wind"},
 	}
 }
 
@@ -96,7 +95,14 @@ func runKeg(in *calc.Values, out *calc.Result) error {
 	}
 	setWarming(out, w)
 	setAround(out, keg.Around)
-	kegRemarks(in, out, keg, w)
+	out.Remark(w.Notes())
+	if in.Given("clear-sky") {
+		out.Note("The sun is that of a clear sky at that place and hour; clouds take half of it or more.")
+	}
+	if !in.Given("humidity") && !in.Given("ua") && w.Heat > 0 {
+		out.Note("The humidity was not given: in dry air a bare keg warms about half as fast, on a muggy day faster still.")
+	}
+	out.Remark(w.Cautions())
 	return nil
 }
 
@@ -128,13 +134,13 @@ func readKeg(in *calc.Values) (thermal.Keg, error) {
 }
 
 func setWarming(out *calc.Result, w thermal.Warming) {
-	out.Set("time_s", w.Time.Seconds())
-	out.Set("temperature_c", w.Temperature.Celsius())
-	out.Set("settles_c", w.Settles.Celsius())
-	out.Set("ua_w_per_k", float64(w.UA))
-	out.Set("heat_w", float64(w.Heat))
-	out.Set("dew_g_per_h", float64(w.DewPerHour()/volume.Gram))
-	out.Set("dew_heat_share", w.DewHeatShare)
+	out.Put("time_s", w.Time)
+	out.Put("temperature_c", w.Temperature)
+	out.Put("settles_c", w.Settles)
+	out.Put("ua_w_per_k", w.UA)
+	out.Put("heat_w", w.Heat)
+	out.Put("dew_g_per_h", calc.PerHour(w.DewPerHour()))
+	out.Put("dew_heat_share", w.DewHeatShare)
 	out.Working(w.Steps)
 	course := calc.Table{Key: "course", Columns: []string{"time_s", "temperature_c"}, Curve: true}
 	for _, s := range w.Course(25) {
@@ -145,42 +151,6 @@ func setWarming(out *calc.Result, w thermal.Warming) {
 
 // setAround tells the air and sun that the inputs came to.
 func setAround(out *calc.Result, s thermal.Surroundings) {
-	out.Set("around_c", s.Air.Celsius())
-	out.Set("sun_w_per_m2", float64(s.Sun))
-}
-
-// kegRemarks says what the answer rests on and what to mind.
-func kegRemarks(in *calc.Values, out *calc.Result, keg thermal.Keg, w thermal.Warming) {
-	if w.DewHeatShare > 0.01 {
-		out.Note("Dew brings {dew_heat_share} of the heat and {dew_g_per_h} of water drips off. A dry towel or jacket around the keg keeps it away.")
-	}
-	if in.Given("clear-sky") {
-		out.Note("The sun is that of a clear sky at that place and hour; clouds take half of it or more.")
-	}
-	if in.On("car") {
-		out.Note("A closed car in the sun warms by up to {22 k} within the hour, and a window ajar changes little: carry kegs in the cabin with" +
-			" the cooling on, wrapped, and load them last.")
-	}
-	if !in.Given("humidity") && !in.Given("ua") && w.Heat > 0 {
-		out.Note("The humidity was not given: in dry air a bare keg warms about half as fast, on a muggy day faster still.")
-	}
-	if in.Number("sun") == 0 && !in.Given("clear-sky") && in.Number("wind") == 0 && in.Number("jacket") == 0 {
-		out.Note("Common practice, no source: a bare 5 gal keg gains {5.5556 k} in about 2 h in dry shade at {30 c}, and takes about 16 h back" +
-			" in still refrigerator air just above freezing. This model agrees within 30 %.")
-	}
-	if in.On("car") {
-		out.Caution("Kegs and CO2 cylinders in a car: strap them down, keep cylinders upright and closed, air the car, and never leave a" +
-			" cylinder in a car parked in the sun.")
-	}
-	if in.Given("ua") && keg.Around.Sun > 0 {
-		out.Note("A UA is measured in the shade. The sun counts as warmer air, {settles_c}: what a keg of that finish comes to.")
-	}
-	if w.Settles.Celsius() > 40 && w.Temperature.Celsius() <= 25 {
-		out.Caution("Left where it stands the beer goes on to {settles_c}: get the keg into the shade. A keg gains pressure as it warms, most of all" +
-			" when full; never defeat its relief valve.")
-	}
-	if w.Temperature.Celsius() > 25 {
-		out.Caution("A keg that warms to {temperature_c} gains pressure, most of all when full. Vent it by its relief valve, never defeat the valve," +
-			" and keep to the pressure stamped on the keg.")
-	}
+	out.Put("around_c", s.Air)
+	out.Put("sun_w_per_m2", s.Sun)
 }

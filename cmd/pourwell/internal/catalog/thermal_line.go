@@ -1,13 +1,11 @@
 package catalog
 
 import (
-	"fmt"
 	"time"
 
 	"example.com/pourwell/cmd/pourwell/internal/calc"
 	"example.com/pourwell/internal/quantity"
 	"example.com/pourwell/thermal"
-	"example.com/pourwell/volume"
 )
 
 var warmingLine = calc.Calculation{
@@ -21,13 +19,13 @@ var warmingLine = calc.Calculation{
 		"thermal line --length 6m --bore 7mm --wall 1.5mm --insulation 13mm --inlet 3C --air 30C --sun 800W/m2 --flow 3L/min",
 	},
 	Inputs: []calc.Input{
-		{Name: "length", Kind: quantity.Length, Help: "of the line, such as 10ft or 3m", Limit: "thermal: tube length"},
-		{Name: "bore", Kind: quantity.Length, Default: "3/16in", Help: "inside diameter", Limit: "thermal: bore"},
-		{Name: "wall", Kind: quantity.Length, Default: "1/8in", Help: "thickness of the tube, plastic", Limit: "thermal: tube wall"},
-		{Name: "insulation", Kind: quantity.Length, Default: "0mm", Help: "thickness of foam around it", Limit: "thermal: insulation"},
-		{Name: "inlet", Kind: quantity.Temperature, Help: "beer that enters, or stands at first", Limit: "thermal: beer temperature"},
-		{Name: "flow", Kind: quantity.Flow, Help: "of beer that runs", Limit: "thermal: flow"},
-		{Name: "standing", Kind: quantity.Time, Help: "time that beer waits in the line", Limit: "thermal: standing time"},
+		{Name: "length", Kind: quantity.Length, Help: "of the line, such as 10ft or 3m", Limit: "thermal.Line.Length"},
+		{Name: "bore", Kind: quantity.Length, Default: "3/16in", Help: "inside diameter", Limit: "thermal.Line.Bore"},
+		{Name: "wall", Kind: quantity.Length, Default: "1/8in", Help: "thickness of the tube, plastic", Limit: "thermal.Line.Wall"},
+		{Name: "insulation", Kind: quantity.Length, Default: "0mm", Help: "thickness of foam around it", Limit: "thermal.Line.Insulation"},
+		{Name: "inlet", Kind: quantity.Temperature, Help: "beer as it enters, or at the start", Limit: "thermal.Line.Carry.inlet"},
+		{Name: "flow", Kind: quantity.Flow, Help: "of beer that runs", Limit: "thermal.Line.Carry.flow"},
+		{Name: "standing", Kind: quantity.Time, Help: "time that beer waits in the line", Limit: "thermal.Line.Stand.d"},
 	},
 	Shared: []func() []calc.Input{surroundingInputs, calc.BeerInputs},
 	Results: []calc.Key{
@@ -60,19 +58,20 @@ func runWarmingLine(in *calc.Values, out *calc.Result) error {
 		r, err = l.Carry(in.Temperature("inlet"), thermal.Flow(in.Number("flow")))
 		out.Answer = "Running beer enters at {inlet_c} and leaves at {outlet_c}. What stands in the line comes two thirds of the way to {settles_c} in {time_constant_s}."
 		out.Band("outlet_c", r.Band)
-		out.Set("outlet_c", r.Temperature.Celsius())
+		out.Put("outlet_c", r.Temperature)
 	} else {
 		r, err = l.Stand(in.Temperature("inlet"), in.Duration("standing"))
 		out.Answer = "After {standing_s} the beer in the line is at {temperature_c}: {holdup_l} of the next glass."
 		out.Band("temperature_c", r.Band)
-		out.Set("temperature_c", r.Temperature.Celsius())
+		out.Put("temperature_c", r.Temperature)
 		setCourse(out, in.Duration("standing"), r.Course(11))
 	}
 	if err != nil {
 		return err
 	}
 	setLine(out, r)
-	return lineRemarks(in, out, l, r)
+	out.Remark(r.Notes())
+	return nil
 }
 
 func readLine(in *calc.Values) (thermal.Line, error) {
@@ -99,42 +98,11 @@ func setCourse(out *calc.Result, whole time.Duration, samples []thermal.Sample) 
 }
 
 func setLine(out *calc.Result, r thermal.LineRun) {
-	out.Set("time_constant_s", r.TimeConstant.Seconds())
-	out.Set("settles_c", r.Settles.Celsius())
-	out.Set("heat_w", float64(r.Heat))
-	out.Set("holdup_l", float64(r.HoldUp/volume.Litre))
-	out.Set("ua_w_per_k", float64(r.UA))
-	out.Set("critical_radius_mm", float64(r.CriticalRadius/volume.Millimetre))
+	out.Put("time_constant_s", r.TimeConstant)
+	out.Put("settles_c", r.Settles)
+	out.Put("heat_w", r.Heat)
+	out.Put("holdup_l", r.HoldUp)
+	out.Put("ua_w_per_k", r.UA)
+	out.Put("critical_radius_mm", r.CriticalRadius)
 	out.Working(r.Steps)
-}
-
-// lineRemarks says what foam and shade would do, from the line without and
-// with them.
-func lineRemarks(in *calc.Values, out *calc.Result, l thermal.Line, r thermal.LineRun) error {
-	other := l
-	if l.Insulation == 0 {
-		other.Insulation = volume.Inch / 2
-	} else {
-		other.Insulation = 0
-	}
-	o, err := other.Stand(in.Temperature("inlet"), 0)
-	if err != nil {
-		return err
-	}
-	if l.Insulation == 0 {
-		out.Note(fmt.Sprintf("In {12.7 mm} of foam the line would take {%.5g s} for the same way. Foam delays, it does not keep beer cold overnight.",
-			o.TimeConstant.Seconds()))
-	} else {
-		out.Note(fmt.Sprintf("Bare, the line would take {%.5g s} for the same way.", o.TimeConstant.Seconds()))
-	}
-	if l.Around.Sun > 0 {
-		out.Note(fmt.Sprintf("The outside is assumed to absorb {%.4g share} of the sunshine on it, as dark tubes and foam do; a light one takes up less.", l.Solar))
-	}
-	if r.Settles.Sub(l.Around.Air) > thermal.KelvinStep {
-		out.Note("In the sun the line settles at {settles_c}, above the air's {air_c}: shade comes before foam.")
-	}
-	if in.Given("standing") && r.Temperature.Celsius() > 10 {
-		out.Note("Beer this warm foams when it meets the tap: pour it into a jug first, or keep the line short and cold.")
-	}
-	return nil
 }

@@ -3,11 +3,11 @@ package catalog
 import (
 	"fmt"
 	"strings"
+	"time"
 
 	"example.com/pourwell/cmd/pourwell/internal/calc"
 	"example.com/pourwell/internal/quantity"
 	"example.com/pourwell/thermal"
-	"example.com/pourwell/volume"
 )
 
 var plate = calc.Calculation{
@@ -21,18 +21,19 @@ var plate = calc.Calculation{
 		"thermal plate --size 25x38cm --passage 5.5m --bore 6.5mm --inlet 12C --flow 3L/min --contact loose --every 1min",
 	},
 	Inputs: []calc.Input{
-		{Name: "inlet", Kind: quantity.Temperature, Help: "beer that enters", Limit: "thermal: beer temperature at a plate"},
+		{Name: "inlet", Kind: quantity.Temperature, Help: "beer as it enters", Limit: "thermal.Plate.Chill.inlet"},
 		{Name: "contact", Kind: quantity.Text, Default: "pressed", Choices: []string{"pressed", "loose", "flooded"}, Help: "crushed ice pressed on, loose cubes, or standing in melt water"},
 		{Name: "size", Kind: quantity.Text, Default: "25x38cm", Help: "face that the ice lies on"},
-		{Name: "plate-mass", Kind: quantity.Mass, Default: "8kg", Help: "mass of the aluminium", Limit: "thermal: mass of the plate"},
-		{Name: "passage", Kind: quantity.Length, Default: "5.5m", Help: "length of the tube inside", Limit: "thermal: tube length"},
-		{Name: "bore", Kind: quantity.Length, Default: "6.5mm", Help: "inside diameter of the tube", Limit: "thermal: bore"},
-		{Name: "flow", Kind: quantity.Flow, Default: "2oz/s", Help: "while the tap is open", Limit: "thermal: flow"},
-		{Name: "ice", Kind: quantity.Mass, Default: "10kg", Help: "ice on the plate", Limit: "thermal: ice on the plate"},
-		{Name: "glass", Kind: quantity.Volume, Named: "glass", Default: "16oz", Help: "beer in a glass"},
-		{Name: "every", Kind: quantity.Time, Default: "2min", Help: "from the start of one glass to the next", Limit: "thermal: time from glass to glass"},
+		{Name: "plate-mass", Kind: quantity.Mass, Default: "8kg", Help: "mass of the aluminium", Limit: "thermal.Plate.Mass"},
+		{Name: "passage", Kind: quantity.Length, Default: "5.5m", Help: "length of the tube inside", Limit: "thermal.Plate.Passage"},
+		{Name: "bore", Kind: quantity.Length, Default: "6.5mm", Help: "inside diameter of the tube", Limit: "thermal.Plate.Bore"},
+		{Name: "flow", Kind: quantity.Flow, Default: "2oz/s", Help: "while the tap is open", Limit: "thermal.Pours.Flow"},
+		{Name: "ice", Kind: quantity.Mass, Default: "10kg", Help: "ice on the plate", Limit: "thermal.Plate.DrainDue.ice"},
+		{Name: "glass", Kind: quantity.Volume, Named: "glass", Default: "16oz", Help: "beer in a glass", Limit: "thermal.Pours.Glass"},
+		{Name: "every", Kind: quantity.Time, Default: "2min", Help: "from the start of one glass to the next", Limit: "thermal.Pours.Every"},
 	},
 	Shared: []func() []calc.Input{calc.BeerInputs},
+	NoAir:  true,
 	Results: []calc.Key{
 		{Key: "outlet_c", Label: "without a rest"},
 		{Key: "first_glass_c", Label: "first glass"},
@@ -73,18 +74,17 @@ func runPlate(in *calc.Values, out *calc.Result) error {
 	}
 	out.Band("outlet_c", r.Band)
 	out.Band("tenth_glass_c", s.Band)
-	out.Set("outlet_c", r.Outlet.Celsius())
+	out.Put("outlet_c", r.Outlet)
 	out.Working(r.Steps)
 	setService(out, s, pours)
 	if err := setDrain(in, out, p, pours); err != nil {
 		return err
 	}
 	setPlate(out, r)
-	if inlet.Celsius() > 13 {
-		out.Note("Common practice, no source: a plate wants beer at {10 c} to {13 c} or colder, and glasses with a rest between them. The model agrees:" +
-			" warmer beer is work for a coil.")
-	}
-	return setCoilInstead(in, out, p.Beer, pours)
+	out.Remark(r.Notes())
+	setCoilInstead(in, out, p.Beer, pours)
+	out.Remark(r.Cautions())
+	return nil
 }
 
 func readPlate(in *calc.Values) (thermal.Plate, error) {
@@ -124,43 +124,42 @@ func readSize(text string) (width, depth float64, err error) {
 }
 
 func setPlate(out *calc.Result, r thermal.PlateChill) {
-	out.Set("block_c", r.Block.Celsius())
-	out.Set("steady_ice_kg_per_h", float64(r.IcePerHour))
-	out.Set("holdup_l", float64(r.HoldUp/volume.Litre))
-	out.Set("reynolds", r.Reynolds)
-	out.Set("ua_w_per_k", float64(r.UA))
-	out.Set("ntu", r.NTU)
-	out.Set("effectiveness", r.Effectiveness)
+	out.Put("block_c", r.Block)
+	out.Put("steady_ice_kg_per_h", calc.PerHour(r.IcePerHour))
+	out.Put("holdup_l", r.HoldUp)
+	out.Put("reynolds", r.Reynolds)
+	out.Put("ua_w_per_k", r.UA)
+	out.Put("ntu", r.NTU)
+	out.Put("effectiveness", r.Effectiveness)
 }
 
 // setDrain sets when the melt water must be let off.
 func setDrain(in *calc.Values, out *calc.Result, p thermal.Plate, pours thermal.Pours) error {
 	if in.Text("contact") == "flooded" {
-		out.Set("drain_due_s", 0)
-		out.Note("Let the water off now. Water that is warmed from below lies still until it is above {4 c}, and the ice floats off the plate:" +
-			" drained, the same plate does several times as much.")
+		out.Put("drain_due_s", time.Duration(0)) // the plate says so
 		return nil
 	}
 	due, err := p.DrainDue(in.Temperature("inlet"), pours, in.Mass("ice"))
 	if err != nil {
 		return err
 	}
-	out.Set("drain_due_s", due.Seconds())
+	out.Put("drain_due_s", due)
 	out.Note("With the drain shut the melt water carries half of the ice's weight after {drain_due_s} of this serving, sooner in the sun;" +
 		" an open drain and ice pushed down now and then keep the contact.")
 	return nil
 }
 
-// setCoilInstead sets what a coil would do with the same beer and glasses.
-func setCoilInstead(in *calc.Values, out *calc.Result, beer thermal.Beer, pours thermal.Pours) error {
+// setCoilInstead sets what a coil would do with the same beer and glasses, or
+// says why it does not.
+func setCoilInstead(in *calc.Values, out *calc.Result, beer thermal.Beer, pours thermal.Pours) {
 	c := thermal.DefaultCoil().Packed()
 	c.Beer = beer
 	s, err := c.Serve(in.Temperature("inlet"), pours)
 	if err != nil {
-		return err
+		out.Note("A coil of 50 ft packed in ice and water, fed the same, has no answer: " + whyNot(err) + ".")
+		return
 	}
-	out.Set("coil_outlet_c", s.Sustained.Celsius())
-	out.Set("coil_tenth_glass_c", s.Last.Celsius())
+	out.Put("coil_outlet_c", s.Sustained)
+	out.Put("coil_tenth_glass_c", s.Last)
 	out.Note("A coil of 50 ft packed in ice and water, fed the same, pours the tenth glass at {coil_tenth_glass_c} and without a rest at {coil_outlet_c}.")
-	return nil
 }

@@ -140,3 +140,46 @@ func beyond(number string, direction float64) string {
 	_, digits, _ := strings.Cut(number, ".")
 	return strconv.FormatFloat(v+direction*math.Pow(10, -float64(len(digits))), 'f', len(digits), 64)
 }
+
+// TestEveryInputIsRead runs every example of a calculation and asks which inputs
+// it read: one that none reads would be accepted and change nothing.
+func TestEveryInputIsRead(t *testing.T) {
+	for _, c := range catalog.All() {
+		read := map[string]bool{}
+		for _, example := range c.Ready().Examples {
+			in, err := calc.NewValues(c)
+			if err != nil {
+				t.Fatal(err)
+			}
+			typed, args := map[string][]string{}, split(example)
+			for i := 2; i < len(args); i++ {
+				name := strings.TrimPrefix(args[i], "--")
+				if i+1 < len(args) && !strings.HasPrefix(args[i+1], "--") {
+					i++
+					typed[name] = append(typed[name], args[i])
+				} else {
+					typed[name] = nil
+				}
+			}
+			for name, texts := range typed {
+				if c.Input(name) == nil { // of all calculations, such as --units
+					continue
+				}
+				if err := in.SetText(name, texts...); err != nil {
+					t.Fatalf("%s: %v", example, err)
+				}
+			}
+			if err := c.Answer(in, &calc.Result{}); err != nil {
+				t.Errorf("%s: %v", example, err)
+			}
+			for _, name := range c.InputNames() {
+				read[name] = read[name] || in.Read(name)
+			}
+		}
+		for _, name := range c.InputNames() {
+			if !read[name] {
+				t.Errorf("%s reads no --%s in any of its examples", c.Title(), name)
+			}
+		}
+	}
+}

@@ -22,6 +22,7 @@ type cell struct {
 	set      bool     // has a value at all
 	supposed bool     // from elsewhere than the default; see Suppose
 	si       float64  // for kinds that are numbers
+	read     bool     // asked for by the calculation
 	texts    []string // as typed
 }
 
@@ -119,8 +120,12 @@ func (v *Values) at(name string) *cell {
 	if i < 0 {
 		panic("calc: " + v.calc.Title() + " has no input " + name)
 	}
+	v.cells[i].read = true
 	return &v.cells[i]
 }
+
+// Read reports whether a run has asked for the input called name.
+func (v *Values) Read(name string) bool { return v.cells[v.calc.index(name)].read }
 
 // Given reports whether the input called name was typed.
 func (v *Values) Given(name string) bool { return v.at(name).given }

@@ -27,7 +27,7 @@ var fit = calc.Calculation{
 	Results: []calc.Key{
 		{Key: "ice_kg", Label: "ice"},
 		{Key: "water_l", Label: "water"},
-		{Key: "level_m", Label: "level of the water"},
+		{Key: "level_m", Label: "depth of the water"},
 		{Key: "covered_share", Label: "keg covered by water"},
 		{Key: "floats_below_share", Label: "keg floats when less full than"},
 		{Key: "lift_kg", Label: "a full keg weighs"},

@@ -107,7 +107,7 @@ func (p *planner) tub(i int, f filling) (c Cooling, bed time.Time, err error) {
 			return c, bed, err
 		default:
 			c.Chill = chill.Time.Seconds()
-			c.Longest, c.Sure = longest(chill)
+			c.Longest, c.Sure = farEnd(chill)
 			bed = p.start.Add(-slack - time.Duration(c.Longest)*time.Second).Truncate(grain)
 		}
 	}
@@ -195,10 +195,10 @@ func (p *planner) dayFlags(i int, c *Cooling, bed time.Time) string {
 	return flags
 }
 
-// longest returns the far end of the band of a chilling time, in seconds, and
+// farEnd returns the far end of the band of a chilling time, in seconds, and
 // whether it has one: where the beer might never get there, half as long again
 // stands for it.
-func longest(c thermal.Chilling) (seconds float64, sure bool) {
+func farEnd(c thermal.Chilling) (seconds float64, sure bool) {
 	if c.Time == 0 {
 		return 0, true
 	}

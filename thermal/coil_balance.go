@@ -33,7 +33,7 @@ func (c *Coil) chill(inlet, flow float64, stations int) CoilChill {
 		ntu += step
 		theta *= math.Exp(-step)
 	}
-	outlet := bath + theta
+	outlet, freezes := bath+theta, c.Beer.FreezingPoint()
 	ua := ntu * capacityRate
 	r := CoilChill{
 		Outlet: Celsius(outlet), NTU: ntu, Effectiveness: -math.Expm1(-ntu),
@@ -42,9 +42,9 @@ func (c *Coil) chill(inlet, flow float64, stations int) CoilChill {
 		UA:               Conductance(ua),
 		Heat:             unit.Power(capacityRate * (inlet - outlet)),
 		HoldUp:           unit.Volume(math.Pi / 4 * bore * bore * length),
-		FreezeMargin:     c.Bath.Sub(c.Beer.FreezingPoint()),
+		FreezeMargin:     c.Bath.Sub(freezes),
 		coil:             *c, inlet: inlet, capacityRate: capacityRate,
-		risk:  coilRisk{bath, c.Beer.FreezingPoint().Celsius(), c.pumped},
+		risk:  coilRisk{bath, freezes.Celsius(), c.pumped},
 		inner: length/ua - m.wall - m.outer, wall: m.wall, outer: m.outer,
 		standing: c.standing(density * m.specific),
 	}

@@ -31,7 +31,7 @@ type AirPump struct {
 func (d Draught) AirPump(keg volume.Vessel, t thermal.Temperature, c Content) AirPump {
 	return AirPump{
 		Beer: d.Beer, Air: d.Air, Keg: keg, Temperature: t, Content: c,
-		Gauge: GaugeOf(10 * PSI), Full: 0.5, Glass: 16 * volume.USFluidOunce, Stroke: 0.3 * volume.Litre,
+		Gauge: PSIG(10), Full: 0.5, Glass: 16 * volume.USFluidOunce, Stroke: 0.3 * volume.Litre,
 	}
 }
 
@@ -81,7 +81,7 @@ func (a AirPump) After(elapsed time.Duration) (Pumped, error) {
 	}
 	kelvin := a.Temperature.Kelvin()
 	p := Pumped{pump: a, elapsed: elapsed, law: lawAt(kelvin, strength(a.Beer)), diffusivity: oxygenDiffusivity(kelvin)}
-	absolute := a.Gauge.pascal + a.Air.pascal
+	absolute := a.Gauge.above + a.Air.pascal
 	p.capacity = float64(a.Keg.Capacity)
 	p.depth = a.Full * p.capacity / (math.Pi / 4 * float64(a.Keg.Diameter*a.Keg.Diameter))
 	p.gas = (1 - a.Full) * p.capacity

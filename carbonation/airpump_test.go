@@ -104,7 +104,7 @@ func TestAirPumpErrors(t *testing.T) {
 		"keg diameter":            func(a *AirPump) { a.Keg.Diameter = 0 },
 		"temperature under air":   func(a *AirPump) { a.Temperature = thermal.Celsius(-1) },
 		"content":                 func(a *AirPump) { a.Content = Content{} },
-		"gauge pressure on a keg": func(a *AirPump) { a.Gauge = GaugeOf(-1) },
+		"gauge pressure on a keg": func(a *AirPump) { a.Gauge = PaG(-1) },
 		"full":                    func(a *AirPump) { a.Full = 1 },
 		"glass":                   func(a *AirPump) { a.Glass = unit.Volume(math.NaN()) },
 		"pump stroke":             func(a *AirPump) { a.Stroke = 0 },

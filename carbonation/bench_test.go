@@ -9,7 +9,7 @@ import (
 )
 
 func BenchmarkContentAt(b *testing.B) {
-	t, p := thermal.Fahrenheit(38), GaugeOf(12*PSI).Absolute(AbsoluteOf(Atmosphere))
+	t, p := thermal.Fahrenheit(38), PSIG(12).Absolute(PaA(101325))
 	stout, _ := thermal.BeerOf(0.07, 1.018)
 	for _, c := range []struct {
 		name string
@@ -34,7 +34,7 @@ func BenchmarkPressureFor(b *testing.B) {
 
 func BenchmarkTemperatureFor(b *testing.B) {
 	stout, _ := thermal.BeerOf(0.07, 1.018)
-	p := GaugeOf(12 * PSI).Absolute(AbsoluteOf(Atmosphere))
+	p := PSIG(12).Absolute(PaA(101325))
 	b.ReportAllocs()
 	for b.Loop() {
 		TemperatureFor(Volumes(2.5), p, stout)
@@ -67,7 +67,7 @@ func BenchmarkAirPumpAfter(b *testing.B) {
 }
 
 func BenchmarkSupplyPlan(b *testing.B) {
-	s := DefaultDraught().Supply(50*volume.Litre, thermal.Celsius(4), GaugeOf(12*PSI))
+	s := DefaultDraught().Supply(50*volume.Litre, thermal.Celsius(4), PSIG(12))
 	b.ReportAllocs()
 	for b.Loop() {
 		s.Plan()
@@ -75,7 +75,7 @@ func BenchmarkSupplyPlan(b *testing.B) {
 }
 
 func BenchmarkReach(b *testing.B) {
-	e, _ := DefaultDraught().SolveContent(thermal.Celsius(4), GaugeOf(12*PSI))
+	e, _ := DefaultDraught().SolveContent(thermal.Celsius(4), PSIG(12))
 	b.ReportAllocs()
 	for b.Loop() {
 		e.Reach(Volumes(0), 0.5, 0.9)

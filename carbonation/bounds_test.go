@@ -29,7 +29,7 @@ type setting struct {
 }
 
 func draughtTrials(change func(*setting)) []trial {
-	s := setting{DefaultDraught(), thermal.Celsius(4), GaugeOf(80 * KPa), Volumes(2.5), Volumes(1), 0.5, time.Hour, 0.9, thermal.Temperature{}}
+	s := setting{DefaultDraught(), thermal.Celsius(4), KPaG(80), Volumes(2.5), Volumes(1), 0.5, time.Hour, 0.9, thermal.Temperature{}}
 	change(&s)
 	content, err := s.d.SolveContent(s.t, s.g)
 	all := []trial{tried("Draught.SolveContent", content, err)}
@@ -91,7 +91,7 @@ type leakSetting struct {
 }
 
 func supplyTrials(change func(*Supply, *leakSetting)) []trial {
-	s := DefaultDraught().Supply(volume.USBarrel/2, thermal.Celsius(4), GaugeOf(80*KPa))
+	s := DefaultDraught().Supply(volume.USBarrel/2, thermal.Celsius(4), KPaG(80))
 	s.From = Volumes(0)
 	l := leakSetting{10 * volume.Litre, 10 * KPa, time.Hour, 20}
 	change(&s, &l)
@@ -112,12 +112,12 @@ func wineTrials(w Wine, t thermal.Temperature, p Pressure, c Content) []trial {
 	return append(all, tried("Wine.PressureFor", pressure, err))
 }
 
-func kPaGauge(v float64) Gauge       { return GaugeOf(unit.Pressure(v) * KPa) }
-func kPaAbsolute(v float64) Pressure { return AbsoluteOf(unit.Pressure(v) * KPa) }
+func kPaGauge(v float64) Gauge       { return KPaG(v) }
+func kPaAbsolute(v float64) Pressure { return KPaA(v) }
 
 // boundSetters put a value where the row of that name is checked.
 func boundSetters() map[string]func(v float64) []trial {
-	t, p, c := thermal.Celsius(4), AbsoluteOf(180*KPa), Volumes(2.5)
+	t, p, c := thermal.Celsius(4), KPaA(180), Volumes(2.5)
 	all := wineAndAirSetters(t, p, c)
 	for name, set := range map[string]func(*setting, float64){
 		"temperature":         func(s *setting, v float64) { s.t = thermal.Celsius(v) },
@@ -193,7 +193,7 @@ func wineAndAirSetters(t thermal.Temperature, p Pressure, c Content) map[string]
 		"elevation": func(v float64) []trial {
 			standard, err := AirAt(unit.Length(v))
 			all := []trial{tried("AirAt", standard, err)}
-			reduced, err := AbsoluteOf(Atmosphere).StationAt(unit.Length(v))
+			reduced, err := PaA(101325).StationAt(unit.Length(v))
 			return append(all, tried("Pressure.StationAt", reduced, err))
 		},
 		"wine temperature": func(v float64) []trial { return wineTrials(Wine{0.12, 10}, thermal.Celsius(v), p, c) },

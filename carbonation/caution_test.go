@@ -33,7 +33,7 @@ func warns(t *testing.T, what string, all []volume.Remark, code volume.Code, wan
 func TestCautionOfPressure(t *testing.T) {
 	d, cold := DefaultDraught(), thermal.Celsius(4)
 	for psi, least := range map[unit.Pressure]volume.Severity{29: volume.Note, 31: volume.Caution} {
-		g := GaugeOf(psi * PSI)
+		g := PSIG(float64(psi))
 		e := must(d.SolveContent(cold, g))(t)
 		warns(t, "equilibrium", e.Cautions(), OverPressure, least)
 		warns(t, "uptake", must(e.After(Volumes(1), 0.5, time.Hour))(t).Cautions(), OverPressure, least)
@@ -54,7 +54,7 @@ func TestCautionOfPressure(t *testing.T) {
 
 // What does not depend on a threshold is said with every answer.
 func TestCautionsSaidAlways(t *testing.T) {
-	d, cold, g := DefaultDraught(), thermal.Celsius(4), GaugeOf(10*PSI)
+	d, cold, g := DefaultDraught(), thermal.Celsius(4), PSIG(10)
 	s := d.Supply(volume.USBarrel/2, cold, g)
 	plan := must(s.Plan())(t)
 	warns(t, "supply", plan.Cautions(), CylinderCare, volume.Caution)
@@ -78,8 +78,8 @@ func TestCautionsSaidAlways(t *testing.T) {
 	blend.CO2Share = 0.99
 	warns(t, "pure CO2", must(pure.SolveContent(cold, g))(t).Cautions(), Suffocation, volume.Note)
 	warns(t, "blend", must(blend.SolveContent(cold, g))(t).Cautions(), Suffocation, volume.Caution)
-	warns(t, "wine in the open", Wine{}.Cautions(GaugeOf(0)), Bursting, volume.Note)
-	warns(t, "wine under pressure", Wine{}.Cautions(GaugeOf(1)), Bursting, volume.Caution)
+	warns(t, "wine in the open", Wine{}.Cautions(PaG(0)), Bursting, volume.Note)
+	warns(t, "wine under pressure", Wine{}.Cautions(PaG(1)), Bursting, volume.Caution)
 	warns(t, "wine under none", Wine{}.Cautions(Gauge{}), Bursting, volume.Note)
 }
 
@@ -108,11 +108,11 @@ func TestCautionsOfSealedVessels(t *testing.T) {
 		}
 	}
 	// A keg set at 12 psi and closed there reads 12 psi, above a rating of 11.9.
-	e := must(DefaultDraught().SolveContent(thermal.Celsius(4), GaugeOf(12*PSI)))(t)
+	e := must(DefaultDraught().SolveContent(thermal.Celsius(4), PSIG(12)))(t)
 	keg := DefaultDraught().Sealed(e.Content, e.Temperature)
 	keg.Vessel, keg.AtBalance = Keg, true
 	for psi, least := range map[unit.Pressure]volume.Severity{11.9: volume.Danger, 12.1: volume.Note} {
-		keg.Rating = GaugeOf(psi * PSI)
+		keg.Rating = PSIG(float64(psi))
 		p := must(keg.At(e.Temperature))(t)
 		warns(t, "rating", p.Cautions(), OverPressure, least)
 		if (p.Verdict() != "") != (least == volume.Danger) {
@@ -121,7 +121,7 @@ func TestCautionsOfSealedVessels(t *testing.T) {
 	}
 	keg.Rating = Gauge{}
 	for psi, least := range map[unit.Pressure]volume.Severity{11.9: volume.Caution, 12.1: volume.Note} {
-		keg.Regulator = GaugeOf(psi * PSI)
+		keg.Regulator = PSIG(float64(psi))
 		warns(t, "regulator", must(keg.At(e.Temperature))(t).Cautions(), PushBack, least)
 	}
 	// Water grows by 999.97/992.22 from 4 to 40 °C: what leaves 1 % then.
@@ -137,7 +137,7 @@ func TestCautionsOfSealedVessels(t *testing.T) {
 // exp(−1.233/V); 0.5 % are passed below 268.5 m³, 3 % below 41.0, 4 % below
 // 30.5, and 19.5 % of oxygen below 1.233/ln(0.20946/0.195) = 17.2 m³.
 func TestCautionsOfRooms(t *testing.T) {
-	s := DefaultDraught().Supply(50*volume.Litre, thermal.Celsius(4), GaugeOf(12*PSI))
+	s := DefaultDraught().Supply(50*volume.Litre, thermal.Celsius(4), PSIG(12))
 	for _, c := range []struct {
 		room    unit.Volume
 		least   volume.Severity
@@ -162,7 +162,7 @@ func TestCautionsOfRooms(t *testing.T) {
 // 1996. In a hot car that charge comes to the pressure of the disc; half a
 // kilogram a litre, near the critical density, stays far below.
 func TestCautionsOfCylinders(t *testing.T) {
-	s := DefaultDraught().Supply(50*volume.Litre, thermal.Celsius(4), GaugeOf(12*PSI))
+	s := DefaultDraught().Supply(50*volume.Litre, thermal.Celsius(4), PSIG(12))
 	for celsius, least := range map[float64]volume.Severity{26.5: volume.Note, 27.1: volume.Danger} {
 		s.CylinderTemperature = thermal.Celsius(celsius)
 		n := must(s.Plan())(t)
@@ -186,12 +186,12 @@ func TestNotes(t *testing.T) {
 	blend.CO2Share = 0.7
 	mixed := must(blend.SolveGauge(cold, Volumes(2.5)))(t)
 	pump := d.AirPump(volume.VesselOf(volume.USBarrel/2), cold, Volumes(2.5))
-	pump.Gauge = GaugeOf(20 * PSI)
+	pump.Gauge = PSIG(20)
 	held := must(pump.After(time.Hour))(t)
-	pump.Gauge = GaugeOf(5 * PSI) // 2.5 volumes ask for some 11 psi, the chart
+	pump.Gauge = PSIG(5) // 2.5 volumes ask for some 11 psi, the chart
 	foams := must(pump.After(time.Hour))(t)
 	sealed := d.Sealed(Volumes(1), cold)
-	supply := d.Supply(50*volume.Litre, cold, GaugeOf(12*PSI))
+	supply := d.Supply(50*volume.Litre, cold, PSIG(12))
 	for _, c := range []struct {
 		notes []volume.Remark
 		codes string
@@ -201,7 +201,7 @@ func TestNotes(t *testing.T) {
 		{held.Notes(), "staling method"}, {foams.Notes(), "foaming staling method"},
 		{must(sealed.At(thermal.Celsius(44.9)))(t).Notes(), "method"}, {must(sealed.At(thermal.Celsius(45.1)))(t).Notes(), "method method"},
 		{must(supply.Plan())(t).Notes(), "vapour-pressure practice"}, {must(supply.LeakTest(10*volume.Litre, PSI, time.Hour))(t).Notes(), "cooling"},
-		{must(supply.IntoRoom(20))(t).Notes(), "method"}, {Wine{}.Notes(GaugeOf(1)), "method at-rest"}, {Wine{}.Notes(GaugeOf(-1)), "below-air method at-rest"},
+		{must(supply.IntoRoom(20))(t).Notes(), "method"}, {Wine{}.Notes(PaG(1)), "method at-rest"}, {Wine{}.Notes(PaG(-1)), "below-air method at-rest"},
 	} {
 		var codes []string
 		for _, r := range c.notes {

@@ -1,7 +1,6 @@
 package carbonation
 
 import (
-	"errors"
 	"fmt"
 	"math"
 
@@ -54,17 +53,24 @@ func (c Content) String() string {
 	return fmt.Sprintf("%.2f volumes", c.Volumes())
 }
 
-// MarshalText implements [encoding.TextMarshaler].
+// MarshalText implements [encoding.TextMarshaler]: grams in a litre that read
+// back as the same content, such as "4.942g/L". An invalid content is the empty
+// text.
 func (c Content) MarshalText() ([]byte, error) {
 	if !c.valid {
-		return nil, errors.New("carbonation: cannot marshal an invalid content")
+		return nil, nil
 	}
 	return fmt.Appendf(nil, "%gg/L", c.gramsPerLitre), nil
 }
 
 // UnmarshalText implements [encoding.TextUnmarshaler]. It reads a content such
-// as "2.5vol" or "5g/L".
+// as "2.5vol" or "5g/L"; the empty text is the invalid zero value. With an error
+// c stays what it was.
 func (c *Content) UnmarshalText(text []byte) error {
+	if len(text) == 0 {
+		*c = Content{}
+		return nil
+	}
 	v, err := quantity.Parse(quantity.Content, string(text))
 	if err != nil {
 		return err

@@ -5,7 +5,6 @@ import (
 
 	"example.com/pourwell/internal/solve"
 	"example.com/pourwell/thermal"
-	"gonum.org/v1/gonum/unit"
 )
 
 // hotCar is the temperature of a car in the sun, from memory; dark cars and
@@ -39,7 +38,7 @@ func cylinderPressure(kelvin, density, full float64) float64 {
 // fallen to that of the regulator and it is empty for its purpose.
 func (s Supply) fallBack() float64 {
 	volume := float64(s.Charge) / (1e3 * s.Filling)
-	return volume * gasDensity(s.CylinderTemperature.Kelvin(), s.Gauge.pascal+s.Air.pascal)
+	return volume * gasDensity(s.CylinderTemperature.Kelvin(), s.Gauge.above+s.Air.pascal)
 }
 
 // usable returns the gas of one full cylinder that can be used, kg.
@@ -65,5 +64,5 @@ func (s Supply) CylinderAt(t thermal.Temperature) (Gauge, error) {
 	}
 	density := 1e3 * s.Filling
 	p := cylinderPressure(t.Kelvin(), density, liquidFull(density))
-	return GaugeOf(unit.Pressure(p - s.Air.pascal)), nil
+	return PaG(p - s.Air.pascal), nil
 }

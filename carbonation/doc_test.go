@@ -22,8 +22,8 @@ var outsideChecks = map[string]string{
 	"Limits":         "the documentation's table",
 	"Volumes":        "EU wine method, 1.9767 g/L",
 	"GramsPerLitre":  "EU wine method, 1.9767 g/L",
-	"AbsoluteOf":     "NIST SP 811 psi",
-	"GaugeOf":        "NIST SP 811 psi",
+	"PSIA":           "NIST SP 811 psi", "BarA": "NIST SP 811", "KPaA": "NIST SP 811", "PaA": "the SI unit",
+	"PSIG": "NIST SP 811 psi", "BarG": "NIST SP 811", "KPaG": "NIST SP 811", "PaG": "the SI unit",
 	"DefaultDraught": "12 psi at 38 °F, the chart",
 
 	"Pressure.StationAt":       "ICAO Doc 7488",

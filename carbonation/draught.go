@@ -19,7 +19,7 @@ type Draught struct {
 
 // DefaultDraught returns ordinary beer on pure CO2 at sea level.
 func DefaultDraught() Draught {
-	return Draught{Air: AbsoluteOf(Atmosphere), CO2Share: 1}
+	return Draught{Air: PaA(101325), CO2Share: 1}
 }
 
 // SolveContent returns the equilibrium at temperature t under gauge pressure g
@@ -56,7 +56,7 @@ func (d Draught) SolveContent(t thermal.Temperature, g Gauge) (Equilibrium, erro
 // Source: as [PressureFor].
 func (d Draught) SolveGauge(t thermal.Temperature, c Content) (Equilibrium, error) {
 	const fn = "carbonation.Draught.SolveGauge"
-	if err := d.check(fn, t, GaugeOf(0)); err != nil {
+	if err := d.check(fn, t, PaG(0)); err != nil {
 		return noEquilibrium(), err
 	}
 	e := d.at(t)

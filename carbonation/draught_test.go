@@ -41,15 +41,15 @@ func TestAirAt(t *testing.T) {
 	}{{0, 1013.25}, {500, 954.61}, {1000, 898.75}, {1500, 845.56}, {2000, 794.95}, {3000, 701.09}, {5000, 540.20}} {
 		checktest.Near(t, fmt.Sprintf("air at %g m, hPa", float64(c.metres)), 10*must(AirAt(c.metres))(t).KPa(), c.hPa, 0.02)
 	}
-	standard := must(AbsoluteOf(Atmosphere).StationAt(1500))(t)
+	standard := must(PaA(101325).StationAt(1500))(t)
 	checktest.Near(t, "standard sea-level pressure at 1500 m", 10*standard.KPa(), 845.56, 0.02)
 	// A hectopascal is 8.4 m of height near the sea: the rule of aviation,
 	// common practice, no source.
-	fine := must(AbsoluteOf(102325).StationAt(100))(t)
+	fine := must(PaA(102325).StationAt(100))(t)
 	checktest.Near(t, "high pressure at 100 m, hPa", 10*fine.KPa(), 1023.25-100/8.4, 0.4)
 	for _, err := range []error{
 		second(AirAt(-501)), second(AirAt(unit.Length(math.NaN()))),
-		second(AbsoluteOf(845 * 100).StationAt(1500)), second(AbsoluteOf(Atmosphere).StationAt(7000)), second(Pressure{}.StationAt(0)),
+		second(PaA(float64(845 * 100)).StationAt(1500)), second(PaA(101325).StationAt(7000)), second(Pressure{}.StationAt(0)),
 	} {
 		var e *RangeError
 		if !errors.As(err, &e) {
@@ -61,9 +61,9 @@ func TestAirAt(t *testing.T) {
 // Any two of the three give the third, and each way round the same state.
 func TestDraughtAgrees(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		d := Draught{drawBeer(t), AbsoluteOf(unit.Pressure(rapid.Float64Range(60e3, 105e3).Draw(t, "air"))), rapid.Float64Range(0.2, 1).Draw(t, "share")}
+		d := Draught{drawBeer(t), PaA(rapid.Float64Range(60e3, 105e3).Draw(t, "air")), rapid.Float64Range(0.2, 1).Draw(t, "share")}
 		temp := thermal.Celsius(rapid.Float64Range(-1, 30).Draw(t, "celsius"))
-		g := GaugeOf(unit.Pressure(rapid.Float64Range(0, 400e3).Draw(t, "gauge")))
+		g := PaG(rapid.Float64Range(0, 400e3).Draw(t, "gauge"))
 		a, err := d.SolveContent(temp, g)
 		if err != nil {
 			t.Fatal(err)
@@ -98,7 +98,7 @@ func TestDraughtAgrees(t *testing.T) {
 
 // The steps are enough to redo the sum by hand.
 func TestStepsRedoTheSum(t *testing.T) {
-	e := must(DefaultDraught().SolveContent(thermal.Fahrenheit(38), GaugeOf(12*PSI)))(t)
+	e := must(DefaultDraught().SolveContent(thermal.Fahrenheit(38), PSIG(12)))(t)
 	v := map[string]float64{}
 	for _, s := range e.Steps() {
 		v[s.Symbol] = s.Value
@@ -110,9 +110,9 @@ func TestStepsRedoTheSum(t *testing.T) {
 }
 
 func TestDraughtErrors(t *testing.T) {
-	d, cold, g := DefaultDraught(), thermal.Fahrenheit(38), GaugeOf(12*PSI)
+	d, cold, g := DefaultDraught(), thermal.Fahrenheit(38), PSIG(12)
 	thin, nitro := d, d
-	thin.Air = AbsoluteOf(30 * KPa)
+	thin.Air = KPaA(30)
 	nitro.CO2Share = 0
 	over := d
 	over.CO2Share = 70
@@ -123,7 +123,7 @@ func TestDraughtErrors(t *testing.T) {
 		{"air pressure", second(thin.SolveContent(cold, g))},
 		{"CO2 share", second(over.SolveContent(cold, g))},
 		{"temperature", second(d.SolveContent(thermal.Celsius(71), g))},
-		{"gauge pressure", second(d.SolveContent(cold, GaugeOf(-15*PSI)))},
+		{"gauge pressure", second(d.SolveContent(cold, PSIG(-15)))},
 		{"gauge pressure", second(d.SolveContent(cold, Gauge{}))},
 		{"content", second(d.SolveGauge(cold, Content{}))},
 		{"temperature", second(d.SolveGauge(thermal.Celsius(-3), Volumes(2)))},
@@ -157,11 +157,11 @@ func TestDraughtErrors(t *testing.T) {
 // the procedure on absolute pressures with these inputs; 2 %, since the rule has
 // no fugacity and rounds the air to 14.7 psi.
 func TestBlendRule(t *testing.T) {
-	straight := must(DefaultDraught().SolveContent(thermal.Fahrenheit(38), GaugeOf(12*PSI)))(t)
+	straight := must(DefaultDraught().SolveContent(thermal.Fahrenheit(38), PSIG(12)))(t)
 	blend := DefaultDraught()
 	blend.CO2Share = 0.70
 	checktest.Near(t, "psi of a 70 % blend", must(blend.SolveGauge(thermal.Fahrenheit(38), straight.Content))(t).Gauge.PSI(), 23.4, 0.02*23.4)
-	share := must(DefaultDraught().SolveShare(thermal.Fahrenheit(38), straight.Content, GaugeOf(22*PSI)))(t)
+	share := must(DefaultDraught().SolveShare(thermal.Fahrenheit(38), straight.Content, PSIG(22)))(t)
 	checktest.Near(t, "share at 22 psi", share.CO2Share, 26.7/36.7, 0.002)
 	// At height the same share needs the absolute pressure, not the gauge.
 	hill := blend
@@ -177,7 +177,7 @@ func TestBlendTable(t *testing.T) {
 	for _, r := range checktest.Table(t, "blend_38F.csv") {
 		d := DefaultDraught()
 		d.CO2Share = r.Number("percent_CO2") / 100
-		e := must(d.SolveContent(thermal.Fahrenheit(38), GaugeOf(unit.Pressure(r.Number("pressure_psig"))*PSI)))(t)
+		e := must(d.SolveContent(thermal.Fahrenheit(38), PaG(float64(unit.Pressure(r.Number("pressure_psig"))*PSI))))(t)
 		want, half := r.Printed("volumes_CO2")
 		checktest.Near(t, fmt.Sprintf("%g psi, %g %%", r.Number("pressure_psig"), r.Number("percent_CO2")), e.Content.Volumes(), want, half+0.025*want)
 	}
@@ -187,8 +187,8 @@ func TestBlendTable(t *testing.T) {
 // by another equation, Wilhelm, Battino & Wilcock 1977, within the 2.6 % by which
 // the two differ in the cold.
 func TestNitrogenOfStout(t *testing.T) {
-	stout := Draught{Air: AbsoluteOf(Atmosphere), CO2Share: 0.25}
-	e := must(stout.SolveContent(thermal.Fahrenheit(38), GaugeOf(35*PSI)))(t)
+	stout := Draught{Air: PaA(101325), CO2Share: 0.25}
+	e := must(stout.SolveContent(thermal.Fahrenheit(38), PSIG(35)))(t)
 	checktest.Near(t, "volumes on 25/75 at 35 psi", e.Content.Volumes(), 1.2, 0.05) // common practice, no source
 	k := e.Temperature.Kelvin()
 	x := math.Exp((-327.850 + 16757.6/k + 42.8400*math.Log(k) + 0.0167645*k) / 1.98720) // Wilhelm 1977, from memory

@@ -12,8 +12,8 @@ import (
 
 // The regulator reads 12 psi and the kegs lie in ice water at 38 °F, by the sea.
 func ExampleContentAt() {
-	air := carbonation.AbsoluteOf(carbonation.Atmosphere)
-	gas := carbonation.GaugeOf(12 * carbonation.PSI).Absolute(air)
+	air := carbonation.PaA(101325)
+	gas := carbonation.PSIG(12).Absolute(air)
 	c, err := carbonation.ContentAt(thermal.Fahrenheit(38), gas, thermal.Beer{})
 	if err != nil {
 		fmt.Println(err)
@@ -40,7 +40,7 @@ func ExampleDraught_SolveGauge() {
 func ExampleDraught_SolveContent() {
 	d := carbonation.DefaultDraught()
 	d.CO2Share = 0.30
-	e, _ := d.SolveContent(thermal.Fahrenheit(38), carbonation.GaugeOf(30*carbonation.PSI))
+	e, _ := d.SolveContent(thermal.Fahrenheit(38), carbonation.PSIG(30))
 	fmt.Printf("%.4g volumes of CO2, %.4g mg/L of nitrogen in the end\n", e.Content.Volumes(), e.Nitrogen)
 	// Output: 1.301 volumes of CO2, 57.36 mg/L of nitrogen in the end
 }
@@ -69,7 +69,7 @@ func ExampleSealed_At_brim() {
 // A keg that was set at 12 psi and has warmed to 68 °F pushes back.
 func ExampleSealed_At_connected() {
 	d := carbonation.DefaultDraught()
-	cold, _ := d.SolveContent(thermal.Fahrenheit(38), carbonation.GaugeOf(12*carbonation.PSI))
+	cold, _ := d.SolveContent(thermal.Fahrenheit(38), carbonation.PSIG(12))
 	keg := d.Sealed(cold.Content, cold.Temperature)
 	keg.Vessel, keg.AtBalance, keg.Regulator = carbonation.Keg, true, cold.Gauge
 	warm, _ := keg.At(thermal.Fahrenheit(68))
@@ -91,7 +91,7 @@ func ExampleAirPump_After() {
 
 // Two half barrels for the meadow and one 5 lb cylinder.
 func ExampleSupply_Plan() {
-	s := carbonation.DefaultDraught().Supply(volume.USBarrel/2, thermal.Fahrenheit(38), carbonation.GaugeOf(12*carbonation.PSI))
+	s := carbonation.DefaultDraught().Supply(volume.USBarrel/2, thermal.Fahrenheit(38), carbonation.PSIG(12))
 	s.Kegs = 2
 	n, _ := s.Plan()
 	fmt.Printf("%.4g lb of CO2, %d cylinder\n", float64(n.Total/volume.Pound), n.Cylinders)
@@ -103,7 +103,7 @@ func ExampleSupply_Plan() {
 
 // The gauge fell by 1 psi in an hour with the cylinder closed.
 func ExampleSupply_LeakTest() {
-	s := carbonation.DefaultDraught().Supply(50*volume.Litre, thermal.Celsius(15), carbonation.GaugeOf(12*carbonation.PSI))
+	s := carbonation.DefaultDraught().Supply(50*volume.Litre, thermal.Celsius(15), carbonation.PSIG(12))
 	l, _ := s.LeakTest(20*volume.Litre, 1*carbonation.PSI, time.Hour)
 	fmt.Printf("%.4g g an hour: 5 lb are gone in %.4g days\n", l.Rate, l.Empty.Hours()/24)
 	// Output: 2.585 g an hour: 5 lb are gone in 36.38 days
@@ -111,7 +111,7 @@ func ExampleSupply_LeakTest() {
 
 // A 20 lb cylinder that empties into a shed of 20 m³.
 func ExampleSupply_IntoRoom() {
-	s := carbonation.DefaultDraught().Supply(50*volume.Litre, thermal.Celsius(4), carbonation.GaugeOf(12*carbonation.PSI))
+	s := carbonation.DefaultDraught().Supply(50*volume.Litre, thermal.Celsius(4), carbonation.PSIG(12))
 	s.Charge = 20 * volume.Pound
 	r, _ := s.IntoRoom(20)
 	fmt.Printf("%.4g %% CO2, deadly: %v\n", 100*r.CO2Share, r.Dangerous)
@@ -121,7 +121,7 @@ func ExampleSupply_IntoRoom() {
 // How far a flat keg gets in an afternoon, and when it is nearly there.
 func ExampleEquilibrium_Reach() {
 	d := carbonation.DefaultDraught()
-	e, _ := d.SolveContent(thermal.Fahrenheit(38), carbonation.GaugeOf(12*carbonation.PSI))
+	e, _ := d.SolveContent(thermal.Fahrenheit(38), carbonation.PSIG(12))
 	afternoon, _ := e.After(carbonation.Volumes(0), 0.5, 5*time.Hour)
 	u, _ := e.Reach(carbonation.Volumes(0), 0.5, 0.9)
 	fmt.Printf("%.4g volumes after 5 h, nine tenths after %.4g days\n", afternoon.Content.Volumes(), u.Time.Hours()/24)
@@ -139,7 +139,7 @@ func ExampleWine_PressureFor() {
 // The village lies at 1500 m and the forecast gives 1018 hPa, which is reduced
 // to sea level. The air around the gauge there:
 func ExamplePressure_StationAt() {
-	forecast := carbonation.AbsoluteOf(101800)
+	forecast := carbonation.PaA(101800)
 	air, _ := forecast.StationAt(1500)
 	standard, _ := carbonation.AirAt(1500)
 	fmt.Printf("%.4g kPa, %.4g kPa on a standard day\n", air.KPa(), standard.KPa())
@@ -148,14 +148,14 @@ func ExamplePressure_StationAt() {
 
 // The regulator is stuck at 14 psi: how cold for 2.5 volumes?
 func ExampleDraught_SolveTemperature() {
-	e, _ := carbonation.DefaultDraught().SolveTemperature(carbonation.GaugeOf(14*carbonation.PSI), carbonation.Volumes(2.5))
+	e, _ := carbonation.DefaultDraught().SolveTemperature(carbonation.PSIG(14), carbonation.Volumes(2.5))
 	fmt.Printf("%.4g °F\n", e.Temperature.Fahrenheit())
 	// Output: 43.33 °F
 }
 
 // A long line needs 22 psi: which blend keeps 2.5 volumes at 38 °F?
 func ExampleDraught_SolveShare() {
-	e, _ := carbonation.DefaultDraught().SolveShare(thermal.Fahrenheit(38), carbonation.Volumes(2.5), carbonation.GaugeOf(22*carbonation.PSI))
+	e, _ := carbonation.DefaultDraught().SolveShare(thermal.Fahrenheit(38), carbonation.Volumes(2.5), carbonation.PSIG(22))
 	fmt.Printf("%.4g %% CO2\n", 100*e.CO2Share)
 	// Output: 70.59 % CO2
 }

@@ -42,7 +42,7 @@ func TestGasDensity(t *testing.T) {
 // 838 psi on the gauge of a cylinder at 70 °F: the figure that the US trade
 // prints, common practice, no source.
 func TestCylinderGaugeAt70F(t *testing.T) {
-	s := DefaultDraught().Supply(58.674e-3, thermal.Celsius(3), GaugeOf(12*PSI))
+	s := DefaultDraught().Supply(58.674e-3, thermal.Celsius(3), PSIG(12))
 	checktest.Near(t, "psi", must(s.CylinderAt(thermal.Fahrenheit(70)))(t).PSI(), 838, 1)
 }
 

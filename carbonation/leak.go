@@ -50,7 +50,7 @@ func (s Supply) LeakTest(gas unit.Volume, fall unit.Pressure, over time.Duration
 	if err != nil {
 		return none, err
 	}
-	kelvin, absolute := s.Temperature.Kelvin(), s.Gauge.pascal+s.Air.pascal
+	kelvin, absolute := s.Temperature.Kelvin(), s.Gauge.above+s.Air.pascal
 	l := Leak{supply: s, gas: gas, fall: fall, over: over, before: gasDensity(kelvin, absolute), after: gasDensity(kelvin, absolute-float64(fall))}
 	l.PerDegree = unit.Pressure(absolute / kelvin)
 	kgPerSecond := float64(gas) * (l.before - l.after) / over.Seconds()

@@ -1,7 +1,6 @@
 package carbonation
 
 import (
-	"errors"
 	"fmt"
 	"math"
 
@@ -19,36 +18,55 @@ const (
 )
 
 // A Pressure is an absolute pressure, above vacuum. It is opaque so that a
-// gauge reading cannot stand for one. The zero value is invalid; a vacuum is
-// AbsoluteOf(0).
+// gauge reading cannot stand for one, nor be converted into one. The zero value
+// is invalid; a vacuum is PaA(0).
 type Pressure struct {
-	pascal float64
+	pascal float64 // above vacuum
 	valid  bool
 }
 
 // A Gauge is a pressure read on a gauge, against the air around it. It may be
-// negative. The zero value is invalid; a gauge at rest reads GaugeOf(0).
+// negative. The zero value is invalid; a gauge at rest reads PaG(0).
 type Gauge struct {
-	pascal float64
-	valid  bool
+	above float64 // the air around, Pa; not the name it has in Pressure, so that neither converts into the other
+	valid bool
 }
 
-// AbsoluteOf returns the absolute pressure p above vacuum. A p that is
-// negative or not finite gives the invalid zero value.
-func AbsoluteOf(p unit.Pressure) Pressure {
+// PSIA returns the absolute pressure of p pounds per square inch above vacuum. A
+// p that is negative or not finite gives the invalid zero value.
+func PSIA(p float64) Pressure { return PaA(p * float64(PSI)) }
+
+// BarA returns the absolute pressure of p bar above vacuum, as [PSIA].
+func BarA(p float64) Pressure { return PaA(p * float64(Bar)) }
+
+// KPaA returns the absolute pressure of p kilopascals above vacuum, as [PSIA].
+func KPaA(p float64) Pressure { return PaA(p * float64(KPa)) }
+
+// PaA returns the absolute pressure of p pascals above vacuum, as [PSIA].
+func PaA(p float64) Pressure {
 	if !(0 <= p && p <= math.MaxFloat64) {
 		return Pressure{}
 	}
-	return Pressure{float64(p), true}
+	return Pressure{p, true}
 }
 
-// GaugeOf returns the gauge pressure p above the air around the gauge. A p
-// that is not finite gives the invalid zero value.
-func GaugeOf(p unit.Pressure) Gauge {
+// PSIG returns the gauge pressure of p pounds per square inch above the air
+// around the gauge. A p that is not finite gives the invalid zero value.
+func PSIG(p float64) Gauge { return PaG(p * float64(PSI)) }
+
+// BarG returns the gauge pressure of p bar above the air around, as [PSIG].
+func BarG(p float64) Gauge { return PaG(p * float64(Bar)) }
+
+// KPaG returns the gauge pressure of p kilopascals above the air around, as
+// [PSIG].
+func KPaG(p float64) Gauge { return PaG(p * float64(KPa)) }
+
+// PaG returns the gauge pressure of p pascals above the air around, as [PSIG].
+func PaG(p float64) Gauge {
 	if !(-math.MaxFloat64 <= p && p <= math.MaxFloat64) {
 		return Gauge{}
 	}
-	return Gauge{float64(p), true}
+	return Gauge{p, true}
 }
 
 // Absolute returns the absolute pressure that g reads when the air around the
@@ -58,7 +76,7 @@ func (g Gauge) Absolute(ambient Pressure) Pressure {
 	if !g.valid || !ambient.valid {
 		return Pressure{}
 	}
-	return AbsoluteOf(unit.Pressure(g.pascal + ambient.pascal))
+	return PaA(g.above + ambient.pascal)
 }
 
 // Gauge returns what a gauge in air at ambient reads for p. It is invalid if
@@ -89,7 +107,7 @@ func (p Pressure) Bar() float64 { return p.Pascals() / float64(Bar) }
 func (p Pressure) PSI() float64 { return p.Pascals() / float64(PSI) }
 
 // Pascals returns g in pascals above the air around, NaN if g is invalid.
-func (g Gauge) Pascals() float64 { return nanUnless(g.valid, g.pascal) }
+func (g Gauge) Pascals() float64 { return nanUnless(g.valid, g.above) }
 
 // KPa returns g in kilopascals above the air around, NaN if g is invalid.
 func (g Gauge) KPa() float64 { return g.Pascals() / float64(KPa) }
@@ -117,29 +135,41 @@ func (g Gauge) String() string {
 	return fmt.Sprintf("%.2f kPa gauge", g.KPa())
 }
 
-var errInvalidPressure = errors.New("carbonation: cannot marshal an invalid pressure")
-
-// MarshalText implements [encoding.TextMarshaler].
-func (p Pressure) MarshalText() ([]byte, error) { return marshalPascals(p.valid, p.pascal) }
-
-// MarshalText implements [encoding.TextMarshaler].
-func (g Gauge) MarshalText() ([]byte, error) { return marshalPascals(g.valid, g.pascal) }
-
-func marshalPascals(valid bool, pascal float64) ([]byte, error) {
-	if !valid {
-		return nil, errInvalidPressure
+// MarshalText implements [encoding.TextMarshaler]: pascals that read back as the
+// same pressure, marked as absolute, such as "101325Pa abs". An invalid pressure
+// is the empty text.
+func (p Pressure) MarshalText() ([]byte, error) {
+	if !p.valid {
+		return nil, nil
 	}
-	return fmt.Appendf(nil, "%gPa", pascal), nil
+	return fmt.Appendf(nil, "%gPa abs", p.pascal), nil
+}
+
+// MarshalText implements [encoding.TextMarshaler]: pascals that read back as the
+// same reading, marked as such, such as "80000Pa gauge". An invalid gauge
+// pressure is the empty text.
+func (g Gauge) MarshalText() ([]byte, error) {
+	if !g.valid {
+		return nil, nil
+	}
+	return fmt.Appendf(nil, "%gPa gauge", g.above), nil
 }
 
 // UnmarshalText implements [encoding.TextUnmarshaler]. It reads an absolute
-// pressure such as "845hPa" or "14.7psi".
+// pressure such as "26.7psia" or "184kPa abs", and that of the air bare in the
+// units of a barometer, "845hPa", "845mbar", "25inHg" or "84.5kPa"; "12psi" could
+// be a gauge reading and is refused, as is one that says so. The empty text is
+// the invalid zero value. With an error p stays what it was.
 func (p *Pressure) UnmarshalText(text []byte) error {
+	if len(text) == 0 {
+		*p = Pressure{}
+		return nil
+	}
 	v, err := quantity.Parse(quantity.Pressure, string(text))
 	if err != nil {
 		return err
 	}
-	read := AbsoluteOf(unit.Pressure(v))
+	read := PaA(v)
 	if !read.valid {
 		return &quantity.Error{Text: string(text), Kind: quantity.Pressure, What: "is below vacuum", Hint: "for example " + quantity.Pressure.Example()}
 	}
@@ -148,13 +178,19 @@ func (p *Pressure) UnmarshalText(text []byte) error {
 }
 
 // UnmarshalText implements [encoding.TextUnmarshaler]. It reads a gauge
-// pressure such as "12psi", "0.8bar" or "80kPa".
+// pressure such as "12psi", "12psig", "0.8barg" or "80kPa gauge"; an absolute
+// one is refused. The empty text is the invalid zero value. With an error g
+// stays what it was.
 func (g *Gauge) UnmarshalText(text []byte) error {
+	if len(text) == 0 {
+		*g = Gauge{}
+		return nil
+	}
 	v, err := quantity.Parse(quantity.Gauge, string(text))
 	if err != nil {
 		return err
 	}
-	*g = GaugeOf(unit.Pressure(v))
+	*g = PaG(v)
 	return nil
 }
 

@@ -14,13 +14,13 @@ import (
 // TestRefusals checks that a refusal gives its numbers in US units first and in
 // metric ones beside them.
 func TestRefusals(t *testing.T) {
-	d := Draught{Air: AbsoluteOf(101325), CO2Share: 1}
-	_, share := d.SolveShare(thermal.Fahrenheit(50), Volumes(3), GaugeOf(10*PSI))
-	_, cold := TemperatureFor(Volumes(15), AbsoluteOf(100*KPa), thermal.Beer{})
+	d := Draught{Air: PaA(101325), CO2Share: 1}
+	_, share := d.SolveShare(thermal.Fahrenheit(50), Volumes(3), PSIG(10))
+	_, cold := TemperatureFor(Volumes(15), KPaA(100), thermal.Beer{})
 	full := d.Sealed(Volumes(2.5), thermal.Fahrenheit(38))
 	full.Headspace = 0.005
 	_, bursts := full.At(thermal.Fahrenheit(140))
-	s := d.Supply(19*volume.Litre, thermal.Fahrenheit(38), GaugeOf(12*PSI))
+	s := d.Supply(19*volume.Litre, thermal.Fahrenheit(38), PSIG(12))
 	_, leak := s.LeakTest(1*volume.Litre, unit.Pressure(1e-6), time.Hour)
 	for _, x := range []struct {
 		err  error

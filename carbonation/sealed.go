@@ -124,7 +124,7 @@ func (s Sealed) At(t thermal.Temperature) (Package, error) {
 	p.Warm = t.Celsius() > warm
 	p.Hot = t.Celsius() > limitTemperature.Max
 	p.Tight = split.gas < tight
-	p.OverRating = s.Rating.valid && p.Gauge.pascal > s.Rating.pascal
+	p.OverRating = s.Rating.valid && p.Gauge.above > s.Rating.above
 	return p, nil
 }
 

@@ -37,8 +37,8 @@ func TestSealedBottlesHaveOneContent(t *testing.T) {
 	cold, hot := rows[0], rows[len(rows)-1]
 	start := thermal.Kelvin(cold.Number("temp_K"))
 	s := Sealed{
-		Beer: thermal.Water, Air: AbsoluteOf(Atmosphere), Closed: start, Headspace: 25.0 / 775, AtBalance: true,
-		Content: must(ContentAt(start, AbsoluteOf(unit.Pressure(cold.Number("published_pCO2_bar"))*Bar), thermal.Water))(t),
+		Beer: thermal.Water, Air: PaA(101325), Closed: start, Headspace: 25.0 / 775, AtBalance: true,
+		Content: must(ContentAt(start, PaA(float64(unit.Pressure(cold.Number("published_pCO2_bar"))*Bar)), thermal.Water))(t),
 	}
 	p := must(s.At(thermal.Kelvin(hot.Number("temp_K"))))(t)
 	checktest.Near(t, "pressure at 293 K, bar", p.Partial.Bar(), hot.Number("published_pCO2_bar"), 0.02*7.5)
@@ -55,7 +55,7 @@ func TestHeadspaceByMassBalance(t *testing.T) {
 	for _, h := range []float64{0.02, 0.04, 0.08} {
 		s := d.Sealed(Volumes(2.5), thermal.Celsius(4))
 		s.Headspace, s.AirShare = h, 0
-		s.Air = AbsoluteOf(Atmosphere)
+		s.Air = PaA(101325)
 		p := must(s.At(thermal.Celsius(20)))(t)
 		kelvin := 293.15
 		solubility := lawAt(kelvin, 1).content(1e5) / 1e5
@@ -69,9 +69,9 @@ func TestHeadspaceByMassBalance(t *testing.T) {
 // At its closing temperature a keg at balance reads what its regulator read.
 func TestSealedKegAtBalance(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		d := Draught{drawBeer(t), AbsoluteOf(Atmosphere), 1}
+		d := Draught{drawBeer(t), PaA(101325), 1}
 		temp := thermal.Celsius(rapid.Float64Range(0, 25).Draw(t, "celsius"))
-		e, err := d.SolveContent(temp, GaugeOf(unit.Pressure(rapid.Float64Range(10e3, 300e3).Draw(t, "gauge"))))
+		e, err := d.SolveContent(temp, PaG(rapid.Float64Range(10e3, 300e3).Draw(t, "gauge")))
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -112,7 +112,7 @@ func TestSealedKegAtBalance(t *testing.T) {
 // 1 psi lifts 2.31 ft of water: common practice, no source.
 func TestPushBackLift(t *testing.T) {
 	s := DefaultDraught().Sealed(Volumes(2.5), thermal.Celsius(4))
-	s.Beer, s.AtBalance, s.Regulator = thermal.Water, true, GaugeOf(10*PSI)
+	s.Beer, s.AtBalance, s.Regulator = thermal.Water, true, PSIG(10)
 	p := must(s.At(thermal.Celsius(15)))(t)
 	checktest.Near(t, "ft a psi", float64(p.Lift)/0.3048/float64(p.PushBack/PSI), 2.31, 0.005)
 	s.Regulator = Gauge{}
@@ -188,7 +188,7 @@ func TestHydraulicLock(t *testing.T) {
 		t.Errorf("band %+v", b)
 	}
 	checkSteps(t, hot.Steps())
-	roomy.Rating = GaugeOf(3 * Bar)
+	roomy.Rating = BarG(3)
 	if hot = must(roomy.At(thermal.Celsius(60)))(t); !hot.OverRating {
 		t.Error("above its rating and not flagged")
 	}
@@ -217,8 +217,8 @@ func TestSealedErrors(t *testing.T) {
 		"air share":                  func(s *Sealed, _ *thermal.Temperature) { s.AirShare = math.NaN() },
 		"loss at filling":            func(s *Sealed, _ *thermal.Temperature) { s.FillLoss = 1 },
 		"openings":                   func(s *Sealed, _ *thermal.Temperature) { s.Openings = -1 },
-		"rating":                     func(s *Sealed, _ *thermal.Temperature) { s.Rating = GaugeOf(-1 * PSI) },
-		"regulator":                  func(s *Sealed, _ *thermal.Temperature) { s.Regulator = GaugeOf(1e15 * PSI) },
+		"rating":                     func(s *Sealed, _ *thermal.Temperature) { s.Rating = PSIG(-1) },
+		"regulator":                  func(s *Sealed, _ *thermal.Temperature) { s.Regulator = PSIG(1e15) },
 		"later temperature":          func(_ *Sealed, t *thermal.Temperature) { *t = thermal.Celsius(100) },
 		"CO2 pressure in the vessel": func(s *Sealed, t *thermal.Temperature) { s.Content, *t = Volumes(9), thermal.Celsius(75) },
 	} {

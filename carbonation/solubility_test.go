@@ -11,7 +11,6 @@ import (
 	"example.com/pourwell/internal/water"
 	"example.com/pourwell/thermal"
 	"example.com/pourwell/volume"
-	"gonum.org/v1/gonum/unit"
 	"pgregory.net/rapid"
 )
 
@@ -22,7 +21,7 @@ func TestContentAtAgainstTheChart(t *testing.T) {
 	sum, worst, n := 0.0, 0.0, 0
 	for _, r := range checktest.Table(t, "beer_chart.csv") {
 		f, psi := r.Number("temp_degF"), r.Number("pressure_psig")
-		p := GaugeOf(unit.Pressure(psi) * PSI).Absolute(AbsoluteOf(Atmosphere))
+		p := PSIG(psi).Absolute(PaA(101325))
 		got := must(ContentAt(thermal.Fahrenheit(f), p, thermal.Beer{}))(t).Volumes()
 		off := got - r.Number("volumes_CO2")
 		checktest.Near(t, fmt.Sprintf("content at %g °F, %g psi", f, psi), got, r.Number("volumes_CO2"), 0.04)
@@ -31,7 +30,7 @@ func TestContentAtAgainstTheChart(t *testing.T) {
 		// there at most.
 		c := Volumes(r.Number("volumes_CO2"))
 		back := must(PressureFor(c, thermal.Fahrenheit(f), thermal.Beer{}))(t)
-		checktest.Near(t, "psi for that content", back.Gauge(AbsoluteOf(Atmosphere)).PSI(), psi, 0.5)
+		checktest.Near(t, "psi for that content", back.Gauge(PaA(101325)).PSI(), psi, 0.5)
 		if warm, err := TemperatureFor(c, p, thermal.Beer{}); err == nil {
 			checktest.Near(t, "°F for that content", warm.Fahrenheit(), f, 1)
 		} else if f > 32 { // a rounded cell of the coldest row may lie below −1.2 °C
@@ -57,7 +56,7 @@ func TestContentAtPractice(t *testing.T) {
 
 func chart(t *testing.T, f, psi float64) float64 {
 	t.Helper()
-	return must(DefaultDraught().SolveContent(thermal.Fahrenheit(f), GaugeOf(unit.Pressure(psi)*PSI)))(t).Content.Volumes()
+	return must(DefaultDraught().SolveContent(thermal.Fahrenheit(f), PSIG(psi)))(t).Content.Volumes()
 }
 
 // The metric table rests on another equation, of MEBAK, for a beer of 12 °P
@@ -86,7 +85,7 @@ func TestContentAtWater(t *testing.T) {
 	for _, r := range checktest.Table(t, "co2_in_water.csv") {
 		source, c := r.Text("source"), r.Number("temp_degC")
 		kpa := r.Number("CO2_partial_or_total_pressure_kPa")
-		content := must(ContentAt(thermal.Celsius(c), AbsoluteOf(unit.Pressure(kpa)*KPa), thermal.Water))(t)
+		content := must(ContentAt(thermal.Celsius(c), KPaA(kpa), thermal.Water))(t)
 		kelvin := c + 273.15
 		molar := content.GramsPerLitre() / 44.0095
 		// 33 cm³ of solution for a mole of dissolved gas: Weiss 1974.
@@ -137,7 +136,7 @@ func TestHenryCoefficient(t *testing.T) {
 // quotes it: 15.99144 µmol/L, to 0.03 %, the digits of the coefficients.
 func TestWeissAndPriceExample(t *testing.T) {
 	p := 420e-6 * (atmosphere - steamPressure(293.15))
-	content := must(ContentAt(thermal.Celsius(20), AbsoluteOf(unit.Pressure(p)), thermal.Water))(t)
+	content := must(ContentAt(thermal.Celsius(20), PaA(p), thermal.Water))(t)
 	// In a trace the virial term is that of the whole gas, near 1 atm of air.
 	kelvin := 293.15
 	delta := 57.7e-6 - 0.118e-6*kelvin
@@ -196,7 +195,7 @@ func TestComposition(t *testing.T) {
 func TestInverses(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		temp := thermal.Celsius(rapid.Float64Range(-1.2, 45).Draw(t, "celsius"))
-		p := AbsoluteOf(unit.Pressure(rapid.Float64Range(1, 1e6).Draw(t, "pascal")))
+		p := PaA(rapid.Float64Range(1, 1e6).Draw(t, "pascal"))
 		beer := drawBeer(t)
 		c, err := ContentAt(temp, p, beer)
 		if err != nil {
@@ -224,7 +223,7 @@ func TestContentAtMonotonic(t *testing.T) {
 		p := rapid.Float64Range(1, 0.99e6).Draw(t, "pascal")
 		beer := drawBeer(t)
 		at := func(c, p float64) float64 {
-			content, err := ContentAt(thermal.Celsius(c), AbsoluteOf(unit.Pressure(p)), beer)
+			content, err := ContentAt(thermal.Celsius(c), PaA(p), beer)
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -250,7 +249,7 @@ func drawBeer(t *rapid.T) thermal.Beer {
 }
 
 func TestSolubilityErrors(t *testing.T) {
-	ok, atm := thermal.Celsius(4), AbsoluteOf(Atmosphere)
+	ok, atm := thermal.Celsius(4), PaA(101325)
 	cases := []struct {
 		name string
 		err  error
@@ -258,7 +257,7 @@ func TestSolubilityErrors(t *testing.T) {
 		{"temperature", second(ContentAt(thermal.Celsius(71), atm, thermal.Beer{}))},
 		{"temperature", second(ContentAt(thermal.Temperature{}, atm, thermal.Beer{}))},
 		{"CO2 pressure", second(ContentAt(ok, Pressure{}, thermal.Beer{}))},
-		{"CO2 pressure", second(ContentAt(ok, AbsoluteOf(1.01e6), thermal.Beer{}))},
+		{"CO2 pressure", second(ContentAt(ok, PaA(1.01e6), thermal.Beer{}))},
 		{"temperature", second(PressureFor(Volumes(2), thermal.Celsius(-2), thermal.Beer{}))},
 		{"content", second(PressureFor(Volumes(math.NaN()), ok, thermal.Beer{}))},
 		{"content", second(PressureFor(Volumes(21), ok, thermal.Beer{}))},
@@ -285,13 +284,13 @@ func TestSolubilityErrors(t *testing.T) {
 func second[T any](_ T, err error) error { return err }
 
 func TestNoAllocation(t *testing.T) {
-	temp, p := thermal.Celsius(4), AbsoluteOf(180*KPa)
+	temp, p := thermal.Celsius(4), KPaA(180)
 	stout := must(thermal.BeerOf(0.07, 1.018))(t)
 	if n := testing.AllocsPerRun(100, func() {
 		c, _ := ContentAt(temp, p, stout)
 		PressureFor(c, temp, stout)
 		TemperatureFor(c, p, stout)
-		DefaultDraught().SolveContent(temp, GaugeOf(12*PSI))
+		DefaultDraught().SolveContent(temp, PSIG(12))
 	}); n != 0 {
 		t.Errorf("%v allocations, want none", n)
 	}

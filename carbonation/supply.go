@@ -81,7 +81,7 @@ func (s Supply) Plan() (GasNeed, error) {
 	if err := s.check(fn); err != nil {
 		return noGasNeed(), err
 	}
-	kelvin, absolute := s.Temperature.Kelvin(), s.Gauge.pascal+s.Air.pascal
+	kelvin, absolute := s.Temperature.Kelvin(), s.Gauge.above+s.Air.pascal
 	n := GasNeed{supply: s, density: gasDensity(kelvin, absolute)}
 	n.Push = unit.Mass(float64(s.Keg) * n.density)
 	n.Purge = unit.Mass(float64(s.Purges) * s.Headspace * float64(s.Keg) * (n.density - gasDensity(kelvin, s.Air.pascal)))
@@ -110,7 +110,7 @@ func (s Supply) Plan() (GasNeed, error) {
 	n.Cylinder, n.HotCar = at(s.CylinderTemperature.Kelvin()), at(hotCar+iceKelvin)
 	n.NoVapour = s.CylinderTemperature.Kelvin() > full
 	const sure = 0.9 // our pressure and the disc's are each good to 5 %
-	n.DiscBursts = n.HotCar.pascal > sure*float64(discBursts)
+	n.DiscBursts = n.HotCar.above > sure*float64(discBursts)
 	return n, nil
 }
 
@@ -159,7 +159,7 @@ func (n GasNeed) Steps() []volume.Step {
 	return append(steps,
 		volume.Step{Name: "all kegs", Symbol: "m", Value: float64(n.Total), Suffix: "kg", Source: "kegs × (push + purge + carbonate)"},
 		volume.Step{Name: "usable in a cylinder", Symbol: "m_cyl", Value: n.usable, Suffix: "kg", Source: "charge less the gas left at the pressure of the kegs"},
-		volume.Step{Name: "vapour pressure", Symbol: "p_s", Value: (n.Cylinder.pascal + s.Air.pascal) / 1e3, Suffix: "kpa_abs", Source: "Span & Wagner 1996 eq. 3.13; beyond liquid-full the rise of Peng & Robinson"},
+		volume.Step{Name: "vapour pressure", Symbol: "p_s", Value: (n.Cylinder.above + s.Air.pascal) / 1e3, Suffix: "kpa_abs", Source: "Span & Wagner 1996 eq. 3.13; beyond liquid-full the rise of Peng & Robinson"},
 		volume.Step{Name: "liquid-full temperature", Symbol: "T_full", Value: n.LiquidFull.Kelvin(), Suffix: "k", Source: "liquid density = filling ratio, Span & Wagner 1996 eq. 3.14"},
 	)
 }

@@ -19,7 +19,7 @@ import (
 // kegs, since practice counts leaks and blow-off.
 func TestPushPractice(t *testing.T) {
 	for _, psi := range []unit.Pressure{12, 14} {
-		s := DefaultDraught().Supply(volume.USBarrel/2, thermal.Celsius(3), GaugeOf(psi*PSI))
+		s := DefaultDraught().Supply(volume.USBarrel/2, thermal.Celsius(3), PSIG(float64(psi)))
 		n := must(s.Plan())(t)
 		for _, r := range checktest.Table(t, "push_practice.csv") {
 			low, high := r.Number("value_low"), r.Number("value_high")
@@ -47,7 +47,7 @@ func TestPushPractice(t *testing.T) {
 func TestPlanAddsUp(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		s := DefaultDraught().Supply(unit.Volume(rapid.Float64Range(5e-3, 60e-3).Draw(t, "keg")),
-			thermal.Celsius(rapid.Float64Range(0, 30).Draw(t, "celsius")), GaugeOf(unit.Pressure(rapid.Float64Range(20e3, 300e3).Draw(t, "gauge"))))
+			thermal.Celsius(rapid.Float64Range(0, 30).Draw(t, "celsius")), PaG(rapid.Float64Range(20e3, 300e3).Draw(t, "gauge")))
 		s.Kegs, s.Purges = rapid.IntRange(1, 40).Draw(t, "kegs"), rapid.IntRange(0, 5).Draw(t, "purges")
 		s.From = Volumes(rapid.Float64Range(0, 4).Draw(t, "from"))
 		n, err := s.Plan()
@@ -71,7 +71,7 @@ func TestPlanAddsUp(t *testing.T) {
 // Carbonating flat beer takes the content of the chart: 2.57 volumes at 38 °F
 // and 12 psi, 18.9 L, 1.9768 g/L each.
 func TestPlanCarbonates(t *testing.T) {
-	s := DefaultDraught().Supply(5*volume.USGallon, thermal.Fahrenheit(38), GaugeOf(12*PSI))
+	s := DefaultDraught().Supply(5*volume.USGallon, thermal.Fahrenheit(38), PSIG(12))
 	s.From = Volumes(0)
 	n := must(s.Plan())(t)
 	checktest.Near(t, "kg dissolved", float64(n.Carbonate), 2.57*1.9768e-3*18.927, 0.002)
@@ -84,7 +84,7 @@ func TestPlanCarbonates(t *testing.T) {
 // Liquid-full where the printed densities of the liquid say: 679.24 kg/m³ at
 // 300 K (Span & Wagner 1996, table 34).
 func TestLiquidFull(t *testing.T) {
-	s := DefaultDraught().Supply(50*volume.Litre, thermal.Celsius(4), GaugeOf(12*PSI))
+	s := DefaultDraught().Supply(50*volume.Litre, thermal.Celsius(4), PSIG(12))
 	s.Filling = 0.67924
 	n := must(s.Plan())(t)
 	checktest.Near(t, "K", n.LiquidFull.Kelvin(), 300, 0.02)
@@ -110,7 +110,7 @@ func TestLiquidFull(t *testing.T) {
 // that by the ideal gas law n = pV/RT = 6895 × 0.020/(8.314 × 288.15) = 0.0576
 // mol or 2.53 g; the real gas has 2.0 % more, (1 + Bp/RT)^−2.
 func TestLeak(t *testing.T) {
-	s := DefaultDraught().Supply(50*volume.Litre, thermal.Celsius(15), GaugeOf(12*PSI))
+	s := DefaultDraught().Supply(50*volume.Litre, thermal.Celsius(15), PSIG(12))
 	l := must(s.LeakTest(20*volume.Litre, 1*PSI, time.Hour))(t)
 	checktest.Near(t, "g/h", l.Rate, 2.53*1.02, 0.02)
 	checktest.Near(t, "days from 5 lb", l.Empty.Hours()/24, 5*453.6/2.53/1.02/24, 0.4)
@@ -139,7 +139,7 @@ func TestLeak(t *testing.T) {
 // Dilution in a mixed room, by hand with 0.5437 m³/kg of CO2 at 20 °C and 1
 // atm: 5 lb are 1.233 m³, in 20 m³ x = 1 − 0.99958 exp(−0.0617) = 6.02 %.
 func TestIntoRoom(t *testing.T) {
-	s := DefaultDraught().Supply(50*volume.Litre, thermal.Celsius(4), GaugeOf(12*PSI))
+	s := DefaultDraught().Supply(50*volume.Litre, thermal.Celsius(4), PSIG(12))
 	r := must(s.IntoRoom(20))(t)
 	checktest.Near(t, "gas, m³", float64(r.Gas), 1.233, 0.001)
 	checktest.Near(t, "CO2", r.CO2Share, 0.0602, 0.0001)
@@ -173,7 +173,7 @@ func TestIntoRoom(t *testing.T) {
 }
 
 func TestSupplyErrors(t *testing.T) {
-	good := DefaultDraught().Supply(50*volume.Litre, thermal.Celsius(4), GaugeOf(12*PSI))
+	good := DefaultDraught().Supply(50*volume.Litre, thermal.Celsius(4), PSIG(12))
 	for name, spoil := range map[string]func(*Supply){
 		"air pressure":            func(s *Supply) { s.Air = Pressure{} },
 		"keg":                     func(s *Supply) { s.Keg = 0 },
@@ -182,7 +182,7 @@ func TestSupplyErrors(t *testing.T) {
 		"purges":                  func(s *Supply) { s.Purges = -1 },
 		"content":                 func(s *Supply) { s.From = Volumes(30) },
 		"temperature":             func(s *Supply) { s.Temperature = thermal.Celsius(60) },
-		"gauge pressure on a keg": func(s *Supply) { s.Gauge = GaugeOf(-1) },
+		"gauge pressure on a keg": func(s *Supply) { s.Gauge = PaG(-1) },
 		"cylinder charge":         func(s *Supply) { s.Charge = 0 },
 		"filling ratio":           func(s *Supply) { s.Filling = 1 },
 		"cylinder temperature":    func(s *Supply) { s.CylinderTemperature = thermal.Celsius(99) },

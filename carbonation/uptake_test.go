@@ -16,7 +16,7 @@ import (
 // Common practice, no source: a still keg on serving pressure is carbonated
 // after one to two weeks.
 func TestStillKegTakesOneToTwoWeeks(t *testing.T) {
-	e := must(DefaultDraught().SolveContent(thermal.Celsius(4), GaugeOf(12*PSI)))(t)
+	e := must(DefaultDraught().SolveContent(thermal.Celsius(4), PSIG(12)))(t)
 	u := must(e.Reach(Volumes(0), 0.55, 0.9))(t)
 	if days := u.Time.Hours() / 24; !(7 <= days && days <= 14) {
 		t.Errorf("nine tenths after %.1f days, want one to two weeks", days)
@@ -61,7 +61,7 @@ func TestConvectedSolvesItsEquation(t *testing.T) {
 
 func TestUptakeInverse(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		e, err := DefaultDraught().SolveContent(thermal.Celsius(rapid.Float64Range(0, 20).Draw(t, "celsius")), GaugeOf(12*PSI))
+		e, err := DefaultDraught().SolveContent(thermal.Celsius(rapid.Float64Range(0, 20).Draw(t, "celsius")), PSIG(12))
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -82,8 +82,8 @@ func TestUptakeInverse(t *testing.T) {
 }
 
 func TestUptakeErrors(t *testing.T) {
-	e := must(DefaultDraught().SolveContent(thermal.Celsius(4), GaugeOf(12*PSI)))(t)
-	hot := must(DefaultDraught().SolveContent(thermal.Celsius(44), GaugeOf(12*PSI)))(t)
+	e := must(DefaultDraught().SolveContent(thermal.Celsius(4), PSIG(12)))(t)
+	hot := must(DefaultDraught().SolveContent(thermal.Celsius(44), PSIG(12)))(t)
 	for _, err := range []error{
 		second(e.After(Content{}, 0.5, time.Hour)), second(e.After(Volumes(0), 3, time.Hour)), second(e.After(Volumes(0), 0.5, -time.Hour)),
 		second(e.Reach(Volumes(0), 0.5, 1.5)), second(e.Reach(Volumes(0), 0, 0.5)), second(hot.After(Volumes(0), 0.5, time.Hour)), second(Equilibrium{}.After(Volumes(0), 0.5, time.Hour)),

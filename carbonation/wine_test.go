@@ -13,9 +13,9 @@ import (
 // Pa, as printed; water by Weiss is 0.7 % more. Its unit of mass is a volume of
 // 1.9767 g/L.
 func TestWineFormula(t *testing.T) {
-	bare := must(Wine{}.ContentAt(thermal.Celsius(20), AbsoluteOf(Bar)))(t)
+	bare := must(Wine{}.ContentAt(thermal.Celsius(20), BarA(1)))(t)
 	checktest.Near(t, "volumes at 1 bar", bare.Volumes(), 0.987*0.86, 1e-4)
-	water := must(ContentAt(thermal.Celsius(20), AbsoluteOf(Bar), thermal.Water))(t)
+	water := must(ContentAt(thermal.Celsius(20), BarA(1), thermal.Water))(t)
 	checktest.Near(t, "over water", bare.Volumes()/water.Volumes(), 1, 0.008)
 	// Champagne, 12.5 % and 10 g/L of sugar: 11.5 g/L at release, Liger-Belair &
 	// Villaume, J. Agric. Food Chem. (2011), abstract. The published pressures of
@@ -24,7 +24,7 @@ func TestWineFormula(t *testing.T) {
 	wine := Wine{0.125, 10}
 	for _, r := range checktest.Table(t, "sealed_bottle_pressure.csv") {
 		at := thermal.Kelvin(r.Number("temp_K"))
-		p := AbsoluteOf(unit.Pressure(r.Number("published_pCO2_bar")) * Bar)
+		p := PaA(float64(unit.Pressure(r.Number("published_pCO2_bar")) * Bar))
 		c := must(wine.ContentAt(at, p))(t)
 		checktest.Near(t, "total, g/L", c.GramsPerLitre()+gasDensity(at.Kelvin(), p.Pascals())*25/750, 11.5, 0.06*11.5)
 		back := must(wine.PressureFor(c, at))(t)
@@ -35,14 +35,14 @@ func TestWineFormula(t *testing.T) {
 // The wine formula and the beer charts disagree by a tenth for the same drink;
 // this is why they are two liquids.
 func TestWineIsNotBeer(t *testing.T) {
-	at, p := thermal.Celsius(20), AbsoluteOf(Bar)
+	at, p := thermal.Celsius(20), BarA(1)
 	wine := must(Wine{0.05, 45}.ContentAt(at, p))(t)
 	water := must(ContentAt(at, p, thermal.Water))(t)
 	checktest.Near(t, "wine over water", wine.Volumes()/water.Volumes(), 0.875, 0.005) // the conflict as the literature has it
 }
 
 func TestWineErrors(t *testing.T) {
-	at, p := thermal.Celsius(20), AbsoluteOf(Bar)
+	at, p := thermal.Celsius(20), BarA(1)
 	for name, err := range map[string]error{
 		"wine alcohol":     second(Wine{12, 0}.ContentAt(at, p)),
 		"wine sugar":       second(Wine{0.12, -1}.ContentAt(at, p)),
@@ -65,7 +65,7 @@ func TestWineErrors(t *testing.T) {
 
 // The steps end at what ContentAt answers, and redo its sum.
 func TestWineSteps(t *testing.T) {
-	w, at, p := Wine{ABV: 0.12, Sugar: 10}, thermal.Celsius(6), AbsoluteOf(300*KPa)
+	w, at, p := Wine{ABV: 0.12, Sugar: 10}, thermal.Celsius(6), KPaA(300)
 	c, err := w.ContentAt(at, p)
 	if err != nil {
 		t.Fatal(err)

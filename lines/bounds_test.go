@@ -140,7 +140,7 @@ var setters = map[string]func(v float64) []trial{
 		return append(all, observed(func(o *Observation) { o.BeerTemp = at })...)
 	},
 	"gauge pressure": func(v float64) []trial {
-		g := carbonation.GaugeOf(unit.Pressure(v) * carbonation.KPa)
+		g := carbonation.KPaG(v)
 		return append(runTrials(func(_ *Run, a *ask) { a.serving.Gauge = g }),
 			observed(func(o *Observation) { o.CarbonatedGauge = g })...)
 	},
@@ -198,12 +198,12 @@ func TestAirPressure(t *testing.T) {
 	r := limitAir()
 	for _, v := range []float64{r.Min, r.Max} {
 		s := asked().serving
-		s.Air = carbonation.AbsoluteOf(unit.Pressure(v) * carbonation.KPa)
+		s.Air = carbonation.KPaA(v)
 		_, err := fiveFeet().Profile(s, 5)
 		if err != nil {
 			t.Errorf("%g kPa: %v", v, err)
 		}
-		s.Air = carbonation.AbsoluteOf(unit.Pressure(v+(v-77)*1e-6) * carbonation.KPa)
+		s.Air = carbonation.PaA(float64(unit.Pressure(v+(v-77)*1e-6) * carbonation.KPa))
 		_, err = fiveFeet().Profile(s, 5)
 		wantRange(t, "beyond", err, "air pressure")
 	}

@@ -268,7 +268,7 @@ func TestAnyDiagnosis(t *testing.T) {
 			o.Serving.Chiller = thermal.DefaultCoil().Packed()
 		}
 		if maybe("high") {
-			o.Serving.Air = carbonation.AbsoluteOf(unit.Pressure(in("air pressure", 80e3, 103e3)))
+			o.Serving.Air = carbonation.PaA(in("air pressure", 80e3, 103e3))
 		}
 		d, err := o.Diagnose()
 		if err != nil {

@@ -15,7 +15,7 @@ import (
 func ExampleRun_Flow() {
 	run := lines.DefaultRun(lines.Tube{Bore: 3 * lines.Inch / 16, Length: 5 * lines.Foot})
 	run.Rise = 0.5
-	pour, err := run.Flow(carbonation.GaugeOf(12 * carbonation.PSI))
+	pour, err := run.Flow(carbonation.PSIG(12))
 	if err != nil {
 		fmt.Println(err)
 		return
@@ -33,7 +33,7 @@ func ExampleRun_Flow() {
 // that pour 2 oz/s, by friction and by the trade's table?
 func ExampleRun_Length() {
 	run := lines.DefaultRun(lines.Tube{Bore: 3 * lines.Inch / 16, Material: "vinyl"})
-	applied := carbonation.GaugeOf(12 * carbonation.PSI)
+	applied := carbonation.PSIG(12)
 	pour, _ := run.Length(0, 2*lines.OuncePerSecond, applied)
 	trade, _ := run.TradeLength(0, applied)
 	fmt.Printf("friction: %.3g ft (%.3g to %.3g ft)\n", float64(pour.Length/lines.Foot),
@@ -75,7 +75,7 @@ func ExampleTube_UnmarshalText() {
 // decides. A 16 oz glass takes 9.5 s through five feet at 12 psi.
 func ExampleRun_Calibrate() {
 	run := lines.DefaultRun(lines.Tube{Bore: 3 * lines.Inch / 16, Length: 5 * lines.Foot})
-	applied := carbonation.GaugeOf(12 * carbonation.PSI)
+	applied := carbonation.PSIG(12)
 	k, err := run.Calibrate(applied, 16*volume.USFluidOunce, 9500*time.Millisecond)
 	if err != nil {
 		fmt.Println(err)
@@ -84,7 +84,7 @@ func ExampleRun_Calibrate() {
 	fmt.Printf("%.3g times the computed friction, as if the bore were %.3g mm\n",
 		k.Factor, float64(k.EquivalentBore/lines.Millimetre))
 	run.Calibration = k.Factor
-	pour, _ := run.Flow(carbonation.GaugeOf(14 * carbonation.PSI))
+	pour, _ := run.Flow(carbonation.PSIG(14))
 	fmt.Printf("at 14 psi a glass takes %.3g s\n", pour.TimeFor(16*volume.USFluidOunce).Seconds())
 	// Output:
 	// 1.32 times the computed friction, as if the bore were 4.49 mm
@@ -94,7 +94,7 @@ func ExampleRun_Calibrate() {
 // How long may beer wait in the line at a meadow party, bare and in foam?
 func ExampleRun_Stand() {
 	run := lines.DefaultRun(lines.Tube{Bore: 3 * lines.Inch / 16, Length: 5 * lines.Foot, Material: "vinyl"})
-	serving := lines.DefaultServing(carbonation.GaugeOf(12*carbonation.PSI), carbonation.Volumes(2.57))
+	serving := lines.DefaultServing(carbonation.PSIG(12), carbonation.Volumes(2.57))
 	serving.Around = thermal.Shade(thermal.Fahrenheit(86))
 	bare, _ := run.Stand(serving)
 	serving.Insulation = lines.Inch / 2
@@ -109,7 +109,7 @@ func ExampleRun_Stand() {
 // of it; a line left in the sun is another matter.
 func ExampleRun_Profile() {
 	run := lines.DefaultRun(lines.Tube{Bore: 3 * lines.Inch / 16, Length: 5 * lines.Foot})
-	serving := lines.DefaultServing(carbonation.GaugeOf(12*carbonation.PSI), carbonation.Volumes(2.57))
+	serving := lines.DefaultServing(carbonation.PSIG(12), carbonation.Volumes(2.57))
 	cold, _ := run.Profile(serving, 50)
 	serving.LineTemp = thermal.Fahrenheit(60)
 	warm, _ := run.Profile(serving, 50)
@@ -147,9 +147,9 @@ func ExampleRun_Warm() {
 func ExampleObservation_Diagnose() {
 	seen := lines.Observation{
 		Run:             lines.DefaultRun(lines.Tube{Bore: 3 * lines.Inch / 16, Length: 5 * lines.Foot}),
-		Serving:         lines.DefaultServing(carbonation.GaugeOf(12*carbonation.PSI), carbonation.Content{}),
+		Serving:         lines.DefaultServing(carbonation.PSIG(12), carbonation.Content{}),
 		CarbonatedTemp:  thermal.Fahrenheit(38),
-		CarbonatedGauge: carbonation.GaugeOf(12 * carbonation.PSI),
+		CarbonatedGauge: carbonation.PSIG(12),
 		CarbonatedFor:   10 * 24 * time.Hour,
 	}
 	seen.Run.Temp = thermal.Fahrenheit(45)

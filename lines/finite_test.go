@@ -49,7 +49,7 @@ func anyRun(t *rapid.T, f func(*rapid.T, string, float64, float64) float64) Run 
 }
 
 func anyServing(t *rapid.T, f func(*rapid.T, string, float64, float64) float64) Serving {
-	s := DefaultServing(carbonation.GaugeOf(unit.Pressure(f(t, "gauge", 0, 4e5))), carbonation.Volumes(f(t, "content", 1, 4)))
+	s := DefaultServing(carbonation.PaG(f(t, "gauge", 0, 4e5)), carbonation.Volumes(f(t, "content", 1, 4)))
 	s.Crevice = unit.Length(f(t, "crevice", 1e-6, 2e-5))
 	if rapid.Bool().Draw(t, "air") {
 		s.Around = thermal.Shade(thermal.Celsius(f(t, "air temp", 5, 40)))

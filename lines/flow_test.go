@@ -121,7 +121,7 @@ func TestFlowGaugeLengthAgree(t *testing.T) {
 		if sum := p.Static + p.Loss; math.Abs(float64(sum)/g.Pascals()-1) > 1e-9 {
 			rt.Errorf("rise and losses are %v, applied %v", sum, g.Pascals())
 		}
-		if more, err := r.Flow(carbonation.GaugeOf(unit.Pressure(g.Pascals() + 100))); err != nil || more.Flow <= p.Flow {
+		if more, err := r.Flow(carbonation.PaG(g.Pascals() + 100)); err != nil || more.Flow <= p.Flow {
 			rt.Errorf("more pressure, less flow: %v, %v", p.Flow, more.Flow)
 		}
 		parts := p.Fittings() + p.Hardware()
@@ -209,7 +209,7 @@ func TestNoSolution(t *testing.T) {
 	if p, err = (Run{Calibration: 1, Temp: thermal.Celsius(3)}).Flow(psi(0)); !errors.Is(err, ErrNoSolution) || !strings.Contains(err.Error(), "no pressure is applied") {
 		t.Errorf("no pressure: %v, %v", p.Flow, err)
 	}
-	if p, err = r.Flow(carbonation.GaugeOf(1e-300)); !errors.Is(err, ErrNoSolution) || !strings.Contains(err.Error(), "no pressure is applied") {
+	if p, err = r.Flow(carbonation.PaG(1e-300)); !errors.Is(err, ErrNoSolution) || !strings.Contains(err.Error(), "no pressure is applied") {
 		t.Errorf("next to no pressure: %v, %v", p.Flow, err)
 	}
 	if p, err = r.Gauge(0); err != nil || p.Loss != 0 || p.Gauge.Pascals() != 0 || p.Tubes()[0].Friction != 0 {

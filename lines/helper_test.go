@@ -21,7 +21,7 @@ func must[T any](v T, err error) func(*testing.T) T {
 	}
 }
 
-func psi(p float64) carbonation.Gauge { return carbonation.GaugeOf(unit.Pressure(p) * carbonation.PSI) }
+func psi(p float64) carbonation.Gauge { return carbonation.PSIG(p) }
 
 // bare is a run of tubes alone, at 3 °C: no fittings, no hardware, no keg.
 func bare(tubes ...Tube) Run {

@@ -39,7 +39,7 @@ var invalidPour = Pour{Flow: Flow(nan), Length: unit.Length(nan), Static: unit.P
 // pour is the result of the circuit at flow q under the applied pressure.
 func (c *circuit) pour(a answer, q, applied float64) Pour {
 	p := Pour{
-		Flow: Flow(q), Gauge: carbonation.GaugeOf(unit.Pressure(applied)),
+		Flow: Flow(q), Gauge: carbonation.PaG(applied),
 		Static: unit.Pressure(c.lift), answer: a, circuit: *c,
 	}
 	if q == 0 {

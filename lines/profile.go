@@ -202,8 +202,8 @@ func (w *walk) station(celsius, dt float64) error {
 	}
 	air := w.serving.Air.Pascals()
 	s := Station{
-		Position: unit.Length(w.position), Gauge: carbonation.GaugeOf(unit.Pressure(w.pressure)),
-		Temperature: t, Equilibrium: carbonation.GaugeOf(unit.Pressure(eq - air)),
+		Position: unit.Length(w.position), Gauge: carbonation.PaG(w.pressure),
+		Temperature: t, Equilibrium: carbonation.PaG(eq - air),
 		Margin: unit.Pressure(w.pressure + air - eq),
 	}
 	if dt > 0 && !math.IsInf(dt, 0) {

@@ -147,7 +147,7 @@ func TestProfileErrors(t *testing.T) {
 		{"gauge pressure", func(s *Serving) { s.Gauge = carbonation.Gauge{} }},
 		{"content", func(s *Serving) { s.Content = carbonation.Content{} }},
 		{"content", func(s *Serving) { s.Content = carbonation.Volumes(7) }},
-		{"air pressure", func(s *Serving) { s.Air = carbonation.AbsoluteOf(1e3) }},
+		{"air pressure", func(s *Serving) { s.Air = carbonation.PaA(1e3) }},
 		{"crevice radius", func(s *Serving) { s.Crevice = 0 }},
 	} {
 		s := good

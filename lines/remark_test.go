@@ -189,7 +189,7 @@ func TestNotes(t *testing.T) {
 	w := must(r.Warm(warm))(t)
 	has("held", w.Notes(), GasLeavesKeg, false)
 	for share, want := range map[float64]bool{0.96: false, 0.94: true} {
-		warm.Gauge = carbonation.GaugeOf(unit.Pressure(share * w.Needed.Pascals()))
+		warm.Gauge = carbonation.PaG(share * w.Needed.Pascals())
 		has("held in part", must(r.Warm(warm))(t).Notes(), GasLeavesKeg, want)
 	}
 	warm.Gauge, warm.Target = carbonation.Gauge{}, w.Pour.Flow

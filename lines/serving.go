@@ -30,7 +30,7 @@ type Serving struct {
 // oz/s, with crevices of 5 µm.
 func DefaultServing(g carbonation.Gauge, c carbonation.Content) Serving {
 	return Serving{
-		Gauge: g, Content: c, Air: carbonation.AbsoluteOf(carbonation.Atmosphere),
+		Gauge: g, Content: c, Air: carbonation.PaA(101325),
 		Crevice: 5e-6, Target: 2 * OuncePerSecond,
 	}
 }

@@ -92,7 +92,7 @@ var invalidStanding = Standing{Threshold: unit.Pressure(nan), HoldUp: unit.Volum
 // more than threshold. A line that breaks out beyond the temperatures at which an
 // equilibrium is known does so always, or never.
 func (s *Standing) breakout(threshold float64) (thermal.Temperature, error) {
-	p := carbonation.AbsoluteOf(unit.Pressure(s.pressure + threshold))
+	p := carbonation.PaA(s.pressure + threshold)
 	t, err := carbonation.TemperatureFor(s.serving.Content, p, s.beer)
 	if errors.Is(err, ErrNoSolution) {
 		coldest, hottest := thermal.Celsius(limitSoluble().Min), thermal.Celsius(limitSoluble().Max)

@@ -109,7 +109,7 @@ func (r Run) TradeGauge() (TradeBalance, error) {
 	if err != nil {
 		return invalidTrade, err
 	}
-	b.Gauge = carbonation.GaugeOf(b.Restriction + b.Rise)
+	b.Gauge = carbonation.PaG(float64(b.Restriction + b.Rise))
 	return b, nil
 }
 

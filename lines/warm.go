@@ -46,7 +46,7 @@ func (r Run) Warm(s Serving) (Warm, error) {
 	if err != nil {
 		return fail(err)
 	}
-	needed := carbonation.AbsoluteOf(unit.Pressure(eq)).Gauge(s.Air)
+	needed := carbonation.PaA(eq).Gauge(s.Air)
 	if !s.Gauge.IsValid() {
 		s.Gauge = needed
 	}
@@ -67,7 +67,7 @@ func (r Run) Warm(s Serving) (Warm, error) {
 		return fail(err)
 	}
 	if cold, err := s.equilibrium(w.Outlet, r.Beer); err == nil {
-		w.ColdOnly = carbonation.AbsoluteOf(unit.Pressure(cold)).Gauge(s.Air)
+		w.ColdOnly = carbonation.PaA(cold).Gauge(s.Air)
 	}
 	return w, nil
 }

@@ -60,7 +60,7 @@ func TestWarmSettlesFlowAndTemperatureTogether(t *testing.T) {
 		t.Errorf("coupled %v, at the keg's viscosity %v", w.Pour.Flow, naive.Flow)
 	}
 	// More pressure, more flow, warmer beer.
-	s.Gauge = carbonation.GaugeOf(unit.Pressure(w.Needed.Pascals()) * 1.3)
+	s.Gauge = carbonation.PaG(float64(unit.Pressure(w.Needed.Pascals()) * 1.3))
 	more := must(r.Warm(s))(t)
 	if !(more.Pour.Flow > w.Pour.Flow) || more.Outlet.Sub(w.Outlet) <= 0 {
 		t.Errorf("30 %% more pressure: %v %v, was %v %v", more.Pour.Flow, more.Outlet, w.Pour.Flow, w.Outlet)

@@ -1,7 +1,6 @@
 package thermal
 
 import (
-	"errors"
 	"fmt"
 	"math"
 
@@ -61,7 +60,7 @@ func (t Temperature) Kelvin() float64 {
 func (t Temperature) Celsius() float64 { return t.Kelvin() - 273.15 }
 
 // Fahrenheit returns t in degrees Fahrenheit, NaN if t is invalid.
-func (t Temperature) Fahrenheit() float64 { return t.Kelvin()*9/5 - 459.67 }
+func (t Temperature) Fahrenheit() float64 { return t.Celsius()*9/5 + 32 }
 
 // Sub returns t − u, NaN if either is invalid.
 func (t Temperature) Sub(u Temperature) Difference { return Difference(t.Kelvin() - u.Kelvin()) }
@@ -79,19 +78,24 @@ func (t Temperature) String() string {
 }
 
 // MarshalText implements [encoding.TextMarshaler] with the shortest text in
-// kelvin that reads back as the same temperature.
+// kelvin that reads back as the same temperature. An invalid temperature is the
+// empty text.
 func (t Temperature) MarshalText() ([]byte, error) {
 	if !t.IsValid() {
-		return nil, errors.New("thermal: cannot marshal an invalid temperature")
+		return nil, nil
 	}
 	return fmt.Appendf(nil, "%gK", t.kelvin), nil
 }
 
 // UnmarshalText implements [encoding.TextUnmarshaler]. It reads a number with
 // its scale, such as "38F", "3.3C" or "276K"; a bare number is refused, and a
-// temperature that is not above absolute zero. With an error t stays what it
-// was.
+// temperature that is not above absolute zero. The empty text is the invalid
+// zero value. With an error t stays what it was.
 func (t *Temperature) UnmarshalText(text []byte) error {
+	if len(text) == 0 {
+		*t = Temperature{}
+		return nil
+	}
 	k, err := quantity.Parse(quantity.Temperature, string(text))
 	if err != nil {
 		return err

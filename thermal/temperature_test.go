@@ -40,7 +40,7 @@ func TestTemperatureNonsense(t *testing.T) {
 		if temp.IsValid() || !math.IsNaN(temp.Celsius()) || !math.IsNaN(temp.Fahrenheit()) || !math.IsNaN(float64(temp.Sub(Celsius(1)))) {
 			t.Errorf("%v is taken for a temperature", temp)
 		}
-		if _, err := temp.MarshalText(); err == nil || temp.String() != "invalid temperature" {
+		if text, err := temp.MarshalText(); err != nil || len(text) != 0 || temp.String() != "invalid temperature" {
 			t.Errorf("%v is written", temp)
 		}
 	}
@@ -55,13 +55,20 @@ func TestTemperatureText(t *testing.T) {
 		}
 		checktest.Near(t, text, temp.Kelvin(), want, 1e-6)
 	}
-	for _, text := range []string{"", "38", "38X", "warm", "NaNC", "-500C", "0K", "-1K", "-459.68F", "-273.15C", "1e999C"} {
+	for _, text := range []string{" ", "38", "38X", "warm", "NaNC", "-500C", "0K", "-1K", "-459.68F", "-273.15C", "1e999C"} {
 		temp := Celsius(1)
 		err := temp.UnmarshalText([]byte(text))
 		var bad *quantity.Error
 		if !errors.As(err, &bad) || bad.Text != text || bad.Hint == "" || temp != Celsius(1) {
 			t.Errorf("%q is read as %v, %v", text, temp, err)
 		}
+	}
+	temp := Celsius(1)
+	if err := temp.UnmarshalText(nil); err != nil || temp.IsValid() {
+		t.Errorf("the empty text is read as %v, %v", temp, err)
+	}
+	if got := Fahrenheit(32).Fahrenheit(); got != 32 {
+		t.Errorf("32 °F are %v °F", got)
 	}
 	rapid.Check(t, func(t *rapid.T) {
 		want := Kelvin(rapid.Float64Range(1e-3, 1e6).Draw(t, "k"))

@@ -91,7 +91,7 @@ type end struct {
 var printedEnd = regexp.MustCompile(`^(\S+?)( [^ ].*)?$`)
 
 // typedUnit is how units are typed that are shown otherwise.
-var typedUnit = map[string]string{"fl oz": "oz", "psi abs": "psi", "bar abs": "bar", "ft³": "ft3"}
+var typedUnit = map[string]string{"fl oz": "oz", "ft³": "ft3"}
 
 // endsOf returns both ends of r as the help prints them, and a step beyond.
 func endsOf(in *calc.Input, r volume.Range) []end {

@@ -59,7 +59,17 @@ func Parse(k Kind, text string) (float64, error) {
 	if len(name) > 1 && name[0] == ',' && name[1] >= '0' && name[1] <= '9' {
 		return fail("has a comma", "a decimal is written with a point, "+forExample)
 	}
-	u, ok := find(k, name)
+	of := k
+	if k == Gauge || k == Pressure {
+		bare, from := referenced(name)
+		if what, hint := checkReference(k, strings.TrimSpace(s[:end]), bare, from); what != "" {
+			return fail(what, hint)
+		}
+		if from != "" {
+			name, of = bare, Gauge // whose units have no word
+		}
+	}
+	u, ok := find(of, name)
 	if !ok {
 		return fail(unknownUnit(k, name), forExample)
 	}

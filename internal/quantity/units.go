@@ -52,13 +52,10 @@ const (
 	volumeCO2  = 1.9768
 	fahrenheit = 5.0 / 9.0
 
+	inHg = 13595.1 * 9.80665 * inch // conventional inch of mercury, SP 811
+
 	absoluteFahrenheit = 459.67 // absolute zero is −459.67 °F
 )
-
-var pressureUnits = []unitDef{
-	{"psi", psi, 0}, {"bar", 1e5, 0}, {"kPa", 1e3, 0}, {"Pa", 1, 0}, {"hPa", 100, 0},
-	{"mbar", 100, 0}, {"MPa", 1e6, 0}, {"atm", 101325, 0},
-}
 
 // kinds describes every kind: the noun of its messages, an example, and the
 // units it takes. A kind without units is typed bare.
@@ -78,8 +75,14 @@ var kinds = [...]struct {
 	Difference: {"a temperature difference", "1F or 0.5C", []unitDef{
 		{"C", 1, 0}, {"°C", 1, 0}, {"F", fahrenheit, 0}, {"°F", fahrenheit, 0}, {"K", 1, 0},
 	}},
-	Gauge:    {"a gauge pressure", "12psi or 0.8bar", pressureUnits},
-	Pressure: {"an absolute pressure", "845hPa or 12.3psi", pressureUnits},
+	Gauge: {"a gauge pressure", "12psi or 0.8bar", []unitDef{
+		{"psi", psi, 0}, {"bar", 1e5, 0}, {"kPa", 1e3, 0}, {"Pa", 1, 0}, {"hPa", 100, 0},
+		{"mbar", 100, 0}, {"MPa", 1e6, 0}, {"atm", 101325, 0}, {"inHg", inHg, 0}, {"psig", psi, 0}, {"barg", 1e5, 0},
+	}},
+	Pressure: {"an absolute pressure", "845hPa or 12.3psia", []unitDef{
+		{"Pa", 1, 0}, {"hPa", 100, 0}, {"mbar", 100, 0}, {"kPa", 1e3, 0}, {"MPa", 1e6, 0}, {"atm", 101325, 0}, {"inHg", inHg, 0},
+		{"psia", psi, 0}, {"bara", 1e5, 0},
+	}},
 	Content: {"a CO2 content", "2.5vol or 5g/L", []unitDef{
 		{"vol", volumeCO2, 0}, {"vols", volumeCO2, 0}, {"volumes", volumeCO2, 0}, {"g/L", 1, 0},
 	}},

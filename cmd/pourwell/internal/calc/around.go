@@ -38,7 +38,7 @@ func (v *Values) Air() (carbonation.Pressure, error) {
 }
 
 func (v *Values) pressure(name string) carbonation.Pressure {
-	return carbonation.AbsoluteOf(quantity.Pascals(v.Number(name)))
+	return carbonation.PaA(v.Number(name))
 }
 
 // NoteUnused adds a note to out if an air pressure was typed that the

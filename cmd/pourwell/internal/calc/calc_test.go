@@ -309,7 +309,7 @@ func TestPut(t *testing.T) {
 	}{
 		{"time_s", 90 * time.Minute, 5400}, {"wall_mm", quantity.Metres(0.005), 5}, {"length_m", quantity.Metres(2), 2},
 		{"glass_l", quantity.CubicMetres(0.5e-3), 0.5}, {"dew_kg", quantity.Kilograms(0.2), 0.2}, {"loss_kpa", quantity.Pascals(1500), 1.5},
-		{"gauge_kpa", carbonation.GaugeOf(80e3), 80}, {"temperature_c", thermal.Celsius(5), 5}, {"kegs", 3, 3}, {"full_share", 0.5, 0.5},
+		{"gauge_kpa", carbonation.PaG(80e3), 80}, {"temperature_c", thermal.Celsius(5), 5}, {"kegs", 3, 3}, {"full_share", 0.5, 0.5},
 		{"fall_k", thermal.Difference(2), 2}, {"flow_l_per_min", lines.Flow(1e-3 / 60), 1}, {"co2_volumes", carbonation.Volumes(2.5), 2.5},
 	} {
 		var r Result

@@ -179,7 +179,7 @@ func (v *Values) Temperature(name string) thermal.Temperature {
 
 // Gauge returns the gauge pressure called name, invalid if it has no value.
 func (v *Values) Gauge(name string) carbonation.Gauge {
-	return carbonation.GaugeOf(quantity.Pascals(v.Number(name)))
+	return carbonation.PaG(v.Number(name))
 }
 
 // Drop returns the difference of pressures called name, NaN if it has no

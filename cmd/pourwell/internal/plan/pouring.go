@@ -6,7 +6,6 @@ import (
 
 	"example.com/pourwell/carbonation"
 	"example.com/pourwell/lines"
-	"gonum.org/v1/gonum/unit"
 )
 
 // target is the flow that pours a glass well: 2 US fluid ounces a second,
@@ -97,7 +96,7 @@ func (p *planner) flows(i int) Point {
 	b, line := p.day.Beers[i], p.plan.Lines[i]
 	point := Point{What: fmt.Sprintf("%s: {%.6g l_per_min}, a glass in {%.6g s}", b.Name, line.Flow, line.PourTime)}
 	if !p.pressed(i).Holds {
-		right := carbonation.GaugeOf(unit.Pressure(1e3 * p.plan.Beers[i].Gauge))
+		right := carbonation.PaG(1e3 * p.plan.Beers[i].Gauge)
 		if mended, err := p.line(i, right); err == nil {
 			line = mended
 			point.What = fmt.Sprintf("%s: with {%.6g kpa} set, {%.6g l_per_min}, a glass in {%.6g s}",

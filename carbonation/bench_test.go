@@ -14,7 +14,7 @@ func BenchmarkContentAt(b *testing.B) {
 	for _, c := range []struct {
 		name string
 		beer thermal.Beer
-	}{{"ordinary", thermal.Beer{}}, {"stout", stout}, {"water", thermal.Water}} {
+	}{{"ordinary", thermal.Beer{}}, {"stout", stout}, {"water", thermal.Water()}} {
 		b.Run(c.name, func(b *testing.B) {
 			b.ReportAllocs()
 			for b.Loop() {

@@ -36,7 +36,7 @@ func strength(b thermal.Beer) float64 {
 	switch b {
 	case thermal.Beer{}:
 		return 1
-	case thermal.Water:
+	case thermal.Water():
 		return 0
 	}
 	return weigh(b) / ordinaryWeight

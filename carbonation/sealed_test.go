@@ -37,8 +37,8 @@ func TestSealedBottlesHaveOneContent(t *testing.T) {
 	cold, hot := rows[0], rows[len(rows)-1]
 	start := thermal.Kelvin(cold.Number("temp_K"))
 	s := Sealed{
-		Beer: thermal.Water, Air: PaA(101325), Closed: start, Headspace: 25.0 / 775, AtBalance: true,
-		Content: must(ContentAt(start, PaA(float64(unit.Pressure(cold.Number("published_pCO2_bar"))*Bar)), thermal.Water))(t),
+		Beer: thermal.Water(), Air: PaA(101325), Closed: start, Headspace: 25.0 / 775, AtBalance: true,
+		Content: must(ContentAt(start, PaA(float64(unit.Pressure(cold.Number("published_pCO2_bar"))*Bar)), thermal.Water()))(t),
 	}
 	p := must(s.At(thermal.Kelvin(hot.Number("temp_K"))))(t)
 	checktest.Near(t, "pressure at 293 K, bar", p.Partial.Bar(), hot.Number("published_pCO2_bar"), 0.02*7.5)
@@ -112,7 +112,7 @@ func TestSealedKegAtBalance(t *testing.T) {
 // 1 psi lifts 2.31 ft of water: common practice, no source.
 func TestPushBackLift(t *testing.T) {
 	s := DefaultDraught().Sealed(Volumes(2.5), thermal.Celsius(4))
-	s.Beer, s.AtBalance, s.Regulator = thermal.Water, true, PSIG(10)
+	s.Beer, s.AtBalance, s.Regulator = thermal.Water(), true, PSIG(10)
 	p := must(s.At(thermal.Celsius(15)))(t)
 	checktest.Near(t, "ft a psi", float64(p.Lift)/0.3048/float64(p.PushBack/PSI), 2.31, 0.005)
 	s.Regulator = Gauge{}

@@ -85,7 +85,7 @@ func TestContentAtWater(t *testing.T) {
 	for _, r := range checktest.Table(t, "co2_in_water.csv") {
 		source, c := r.Text("source"), r.Number("temp_degC")
 		kpa := r.Number("CO2_partial_or_total_pressure_kPa")
-		content := must(ContentAt(thermal.Celsius(c), KPaA(kpa), thermal.Water))(t)
+		content := must(ContentAt(thermal.Celsius(c), KPaA(kpa), thermal.Water()))(t)
 		kelvin := c + 273.15
 		molar := content.GramsPerLitre() / 44.0095
 		// 33 cm³ of solution for a mole of dissolved gas: Weiss 1974.
@@ -136,7 +136,7 @@ func TestHenryCoefficient(t *testing.T) {
 // quotes it: 15.99144 µmol/L, to 0.03 %, the digits of the coefficients.
 func TestWeissAndPriceExample(t *testing.T) {
 	p := 420e-6 * (atmosphere - steamPressure(293.15))
-	content := must(ContentAt(thermal.Celsius(20), PaA(p), thermal.Water))(t)
+	content := must(ContentAt(thermal.Celsius(20), PaA(p), thermal.Water()))(t)
 	// In a trace the virial term is that of the whole gas, near 1 atm of air.
 	kelvin := 293.15
 	delta := 57.7e-6 - 0.118e-6*kelvin
@@ -171,7 +171,7 @@ func TestComposition(t *testing.T) {
 	checktest.Near(t, "sucrose factor at 5 °C", beerBeta(278.15, strength(syrup)), 0.913, 0.005) // 0.900 by the rule of −1 % per °Brix
 	checktest.Near(t, "sucrose factor at 20 °C", beerBeta(293.15, strength(syrup)), 0.913, 0.05*0.913)
 
-	if got := beerBeta(280, strength(thermal.Water)); got != 1 {
+	if got := beerBeta(280, strength(thermal.Water())); got != 1 {
 		t.Errorf("β of water = %v, want exactly 1", got)
 	}
 	made := must(thermal.BeerOf(0, 1))(t)

@@ -15,7 +15,7 @@ import (
 func TestWineFormula(t *testing.T) {
 	bare := must(Wine{}.ContentAt(thermal.Celsius(20), BarA(1)))(t)
 	checktest.Near(t, "volumes at 1 bar", bare.Volumes(), 0.987*0.86, 1e-4)
-	water := must(ContentAt(thermal.Celsius(20), BarA(1), thermal.Water))(t)
+	water := must(ContentAt(thermal.Celsius(20), BarA(1), thermal.Water()))(t)
 	checktest.Near(t, "over water", bare.Volumes()/water.Volumes(), 1, 0.008)
 	// Champagne, 12.5 % and 10 g/L of sugar: 11.5 g/L at release, Liger-Belair &
 	// Villaume, J. Agric. Food Chem. (2011), abstract. The published pressures of
@@ -37,7 +37,7 @@ func TestWineFormula(t *testing.T) {
 func TestWineIsNotBeer(t *testing.T) {
 	at, p := thermal.Celsius(20), BarA(1)
 	wine := must(Wine{0.05, 45}.ContentAt(at, p))(t)
-	water := must(ContentAt(at, p, thermal.Water))(t)
+	water := must(ContentAt(at, p, thermal.Water()))(t)
 	checktest.Near(t, "wine over water", wine.Volumes()/water.Volumes(), 0.875, 0.005) // the conflict as the literature has it
 }
 

@@ -69,7 +69,7 @@ func TestTableExamples(t *testing.T) {
 // The book takes 1.038e-3 lbm/(ft s), 0.1 % from the water of IAPWS.
 func TestTextbookWater(t *testing.T) {
 	r := bare(Tube{Bore: 0.12 * Inch, Length: 30 * Foot})
-	r.Beer, r.Temp = thermal.Water, thermal.Fahrenheit(40)
+	r.Beer, r.Temp = thermal.Water(), thermal.Fahrenheit(40)
 	area := math.Pi / 4 * math.Pow(float64(0.12*Inch), 2)
 	p := must(r.Gauge(Flow(area * 3 * float64(Foot))))(t)
 	tube := p.Tubes()[0]

@@ -10,8 +10,8 @@ import (
 // make one with [BeerOf]. The zero value is ordinary beer, of 5 % alcohol by
 // volume and a final gravity of 1.010.
 type Beer struct {
-	// Departure from ordinary beer, so that the zero value is ordinary beer.
 	abv, fg float64
+	other   bool // than ordinary beer, whose numbers are the zero value's
 }
 
 // Composition of ordinary beer, the zero Beer.
@@ -20,8 +20,16 @@ const (
 	ordinaryFG  = 1.010
 )
 
-// Water is plain water: no alcohol, no extract.
-var Water = Beer{-ordinaryABV, 1 - ordinaryFG}
+// Water returns plain water: no alcohol, no extract.
+func Water() Beer { return beerOf(0, 1) }
+
+// beerOf returns the beer of that composition; ordinary beer is the zero value.
+func beerOf(abv, fg float64) Beer {
+	if abv == ordinaryABV && fg == ordinaryFG {
+		return Beer{}
+	}
+	return Beer{abv, fg, true}
+}
 
 // Densities at 20 °C, kg/m³. Source: OIML R 22.
 const (
@@ -40,7 +48,7 @@ func BeerOf(abv, fg float64) (Beer, error) {
 	if err := cmp.Or(limitABV.Check("thermal.BeerOf", abv), limitFG.Check("thermal.BeerOf", fg)); err != nil {
 		return Beer{}, err
 	}
-	b := Beer{abv - ordinaryABV, fg - ordinaryFG}
+	b := beerOf(abv, fg)
 	if err := limitExtract.Check("thermal.BeerOf", b.RealExtract()); err != nil {
 		return Beer{}, err
 	}
@@ -66,10 +74,10 @@ func BeerFromOriginal(abv, og float64) (Beer, error) {
 	s := og - 1
 	plato := 258.6 * s / (1 + 0.87955*s)
 	excess := func(fg float64) float64 {
-		return Beer{abv - ordinaryABV, fg - ordinaryFG}.OriginalExtract() - plato
+		return beerOf(abv, fg).OriginalExtract() - plato
 	}
 	// The extract is held at 0 below its own gravity, so look above that.
-	for least < most && (Beer{abv - ordinaryABV, least - ordinaryFG}).RealExtract() < 0 {
+	for least < most && beerOf(abv, least).RealExtract() < 0 {
 		least += 0.0005
 	}
 	fg, ok := solve.Root(excess, least, most, 1e-9)
@@ -86,10 +94,20 @@ func BeerFromOriginal(abv, og float64) (Beer, error) {
 func gravityOf(e float64) float64 { return 1 + e/(258.6-0.87955*e) }
 
 // ABV returns the alcohol content as a fraction by volume at 20 °C.
-func (b Beer) ABV() float64 { return b.abv + ordinaryABV }
+func (b Beer) ABV() float64 {
+	if !b.other {
+		return ordinaryABV
+	}
+	return b.abv
+}
 
 // FinalGravity returns the density at 20 °C relative to water at 20 °C.
-func (b Beer) FinalGravity() float64 { return b.fg + ordinaryFG }
+func (b Beer) FinalGravity() float64 {
+	if !b.other {
+		return ordinaryFG
+	}
+	return b.fg
+}
 
 // ABW returns the alcohol content in percent by mass.
 func (b Beer) ABW() float64 {

@@ -71,7 +71,7 @@ func bathTrials(t testing.TB, change func(*IceBath)) (all []trial) {
 			all = append(all, tried("IceBath.After", c, err))
 			c, err = b.Reach(Celsius(8))
 			all = append(all, tried("IceBath.Reach", c, err))
-			kept, err := b.KeptCold(6*time.Hour, DefaultUpkeep(5))
+			kept, err := b.KeptCold(6*time.Hour, Upkeep{Bag: 5, Reserve: UsualReserve})
 			all = append(all, tried("IceBath.KeptCold", float64(len(kept.TopUps)), err))
 		}
 	}

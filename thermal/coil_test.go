@@ -44,7 +44,7 @@ func TestCoilBaths(t *testing.T) {
 func TestCoilBalance(t *testing.T) {
 	for regime, flow := range coilFlows {
 		c := DefaultCoil().Packed()
-		c.Beer = Water
+		c.Beer = Water()
 		r, err := c.Chill(Celsius(20), flow)
 		if err != nil {
 			t.Fatal(err)

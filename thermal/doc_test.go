@@ -68,7 +68,7 @@ var outsideChecks = map[string]string{
 	// do not check it. The can checks it outside that sample. The two hold times of
 	// ice_chest.csv share one fitted conductance of the chest: one check of heat and
 	// ice, not two.
-	"DefaultUpkeep":  "common practice, no source",
+	"Water":          "no alcohol, no extract",
 	"DefaultIceBath": "see IceBath.Reach", "IceBath.Reach": "a can in an ice chest, outside the fit; two hold times with one conductance; the bottles are fitted",
 	"IceBath.After": "closed forms of hold time and of ice for beer", "IceBath.Dry": "cans take twice as long (secondary source)",
 	"IceBath.KeptCold": "none: a count, its property is that one bag less fails", "Flow.Between": "flow times time",

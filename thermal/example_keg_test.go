@@ -90,7 +90,7 @@ func ExampleIceBath_After() {
 	keg, _ := volume.VesselNamed("soda-5gal")
 	b := thermal.DefaultIceBath(keg, thermal.Celsius(4), thermal.Shade(thermal.Celsius(31)))
 	b.Pours = []thermal.Pour{{Start: 2 * time.Hour, End: 7 * time.Hour, Volume: 16 * volume.Litre}}
-	b, err := b.KeptCold(10*time.Hour, thermal.DefaultUpkeep(5))
+	b, err := b.KeptCold(10*time.Hour, thermal.Upkeep{Bag: 5, Reserve: thermal.UsualReserve})
 	if err != nil {
 		fmt.Println(err)
 		return
@@ -124,7 +124,7 @@ func ExampleBeer() {
 	cold := thermal.Fahrenheit(38)
 	rho, _ := beer.Density(cold)
 	mu, _ := beer.Viscosity(cold)
-	water, _ := thermal.Water.Viscosity(cold)
+	water, _ := thermal.Water().Viscosity(cold)
 	fmt.Printf("%.0f kg/m³, %.2f times as thick as water, freezes at %.1f °C\n",
 		rho, mu/water, beer.FreezingPoint().Celsius())
 	// Output:

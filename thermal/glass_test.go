@@ -50,7 +50,7 @@ func TestGlassInHumidAir(t *testing.T) {
 	around := Shade(Celsius(31))
 	around.Humidity = 0.66
 	can := Glassful{
-		Glass: volume.Glass{Bore: 0.060, Mass: 0.013}, From: Celsius(0), Liquid: 355e-6, Beer: Water, Around: around,
+		Glass: volume.Glass{Bore: 0.060, Mass: 0.013}, From: Celsius(0), Liquid: 355e-6, Beer: Water(), Around: around,
 	}
 	still, err := can.Pour(Celsius(0), 5*time.Minute)
 	if err != nil {

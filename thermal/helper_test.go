@@ -72,7 +72,7 @@ func bowl(v volume.Vessel, from float64, ice unit.Mass, water unit.Volume) IceBa
 	return IceBath{
 		Tub:  volume.Tub{Capacity: inside * 1.05, Height: depth * 1.05},
 		Wall: 2 * volume.Millimetre, Conductivity: SolidPlastic,
-		Kegs: 1, Vessel: v, Beer: Water, Fill: 1, From: Celsius(from),
+		Kegs: 1, Vessel: v, Beer: Water(), Fill: 1, From: Celsius(from),
 		Ice: ice, IceFrom: Celsius(0), Water: water, WaterFrom: Celsius(17), Around: Shade(Celsius(24)),
 	}
 }

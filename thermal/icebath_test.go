@@ -64,7 +64,7 @@ func TestIceChest(t *testing.T) {
 		b := IceBath{
 			Tub:  volume.Tub{Capacity: 40 * volume.Litre, Height: 0.3},
 			Wall: 0.04, Conductivity: ChestFoam, Lid: true, UA: 0.555,
-			Kegs: 1, Vessel: probe, Beer: Water, Fill: 1, From: Celsius(1),
+			Kegs: 1, Vessel: probe, Beer: Water(), Fill: 1, From: Celsius(1),
 			Ice: unit.Mass(row.Number("ice_lb")) * volume.Pound, IceFrom: Celsius(0),
 			Water: unit.Volume(row.Number("water_L")) * volume.Litre, WaterFrom: Celsius(row.Number("water_from_degC")),
 			Around: Shade(Celsius(row.Number("air_degC"))),
@@ -171,7 +171,7 @@ func TestBathTells(t *testing.T) {
 	heap.Kegs = 5
 	tells(heap, "5 kegs", "cannot stand") // before the ice is asked for room
 	b.Around.Sun, b.Around.Air, b.Ice = 1000, Celsius(40), 0.5
-	_, err := b.KeptCold(700*time.Hour, DefaultUpkeep(0.1))
+	_, err := b.KeptCold(700*time.Hour, Upkeep{Bag: 0.1, Reserve: UsualReserve})
 	if !errors.Is(err, ErrNoSolution) || !strings.Contains(err.Error(), "200 top-ups do not last for ") {
 		t.Errorf("%v", err)
 	}

@@ -41,7 +41,7 @@ func TestPractice(t *testing.T) {
 func TestCannedDrink(t *testing.T) {
 	can := volume.Vessel{Capacity: 0.3676 * volume.Litre, Height: 0.13, Diameter: 0.06}
 	k := DefaultKeg(can, Celsius(25), Shade(Celsius(0)))
-	k.Beer, k.UA = Water, 120*0.03016
+	k.Beer, k.UA = Water(), 120*0.03016
 	checktest.Near(t, "minutes", reach(t, k, Celsius(5)).Time.Minutes(), 11.1, 0.025*11.1)
 }
 

@@ -41,7 +41,7 @@ func TestDensity(t *testing.T) {
 	}
 	checktest.Near(t, "density at 5 % by mass", rho, 989.378, 5e-4)
 	for c := 0.0; c <= 40; c++ { // water against IAPWS, which is independent of OIML
-		w, _ := Water.Density(Celsius(c))
+		w, _ := Water().Density(Celsius(c))
 		checktest.Near(t, "density of water", w, water.Density(c+zeroCelsius), 0.04)
 	}
 }
@@ -55,7 +55,7 @@ func TestViscosityOfMixtures(t *testing.T) {
 			continue
 		}
 		for w, column := range map[float64]string{0: "w0_percent_mPa_s", 0.10: "w10_percent_mPa_s"} {
-			b := Water
+			b := Water()
 			if w > 0 {
 				b = spirit(t, w)
 			}
@@ -116,7 +116,7 @@ func TestHeatCapacity(t *testing.T) {
 	if err != nil || !(4000 < beer && beer < 4205) {
 		t.Errorf("beer: %v, %v", float64(beer), err)
 	}
-	checktest.Near(t, "water", Water.heatCapacity(10), water.HeatCapacity(283.15), 0.5)
+	checktest.Near(t, "water", Water().heatCapacity(10), water.HeatCapacity(283.15), 0.5)
 }
 
 // Ethanol-water at 20 °C, W/(m K): 0.599 at 0, 0.536 at 10 % by mass and 0.169
@@ -129,13 +129,13 @@ func TestConductivity(t *testing.T) {
 		t.Fatal(err)
 	}
 	checktest.Near(t, "10 % sugar", wort.conductivity(20), 0.567, 0.04*0.567)
-	k, err := Water.Conductivity(Celsius(25))
+	k, err := Water().Conductivity(Celsius(25))
 	if err != nil {
 		t.Fatal(err)
 	}
 	checktest.Near(t, "water", float64(k), 0.606502308, 1e-4) // SR6-08, table 8
 	w := heat.Water(290)
-	checktest.Near(t, "water as a beer, Pr", Water.fluidAt(16.85).Pr, w.Pr, 0.001*w.Pr)
+	checktest.Near(t, "water as a beer, Pr", Water().fluidAt(16.85).Pr, w.Pr, 0.001*w.Pr)
 	if k, err := (Beer{}).Conductivity(Celsius(41)); err == nil || !math.IsNaN(float64(k)) {
 		t.Error("41 °C is accepted")
 	}

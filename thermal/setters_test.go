@@ -158,7 +158,7 @@ func setters(t testing.TB) map[string]func(v float64) []trial {
 					all = append(all, tried("IceBath.After", c, err))
 					c, err = b.Dry().After(hours(v))
 					all = append(all, tried("IceBath.After, dry", c, err))
-					kept, err := b.KeptCold(hours(v), DefaultUpkeep(50))
+					kept, err := b.KeptCold(hours(v), Upkeep{Bag: 50, Reserve: UsualReserve})
 					all = append(all, tried("IceBath.KeptCold", float64(len(kept.TopUps)), err))
 				}
 				return all
@@ -190,7 +190,7 @@ func setters(t testing.TB) map[string]func(v float64) []trial {
 		"volume of a pour": bath(func(b *IceBath, v float64) { b.Pours = []Pour{{0, time.Hour, unit.Volume(v) * volume.Litre}} }),
 		"bag of ice": func(v float64) []trial {
 			b := DefaultIceBath(vessel(t, "soda-5gal"), Celsius(5), weathers()[1])
-			kept, err := b.KeptCold(8*time.Hour, DefaultUpkeep(unit.Mass(v)))
+			kept, err := b.KeptCold(8*time.Hour, Upkeep{Bag: unit.Mass(v), Reserve: UsualReserve})
 			return []trial{tried("IceBath.KeptCold", float64(len(kept.TopUps)), err)}
 		},
 		"reserve of ice": func(v float64) []trial {

@@ -9,17 +9,17 @@ import (
 	"gonum.org/v1/gonum/unit"
 )
 
-// Upkeep says how a tub is kept cold by ice added in bags. [DefaultUpkeep]
-// keeps a fifth of the first ice.
+// Upkeep says how a tub is kept cold by ice added in bags. Beside the
+// bag, [UsualReserve] is what most need.
 type Upkeep struct {
 	Bag     unit.Mass
 	Reserve float64     // share of the first ice that is left at any moment
 	Hold    Temperature // warmest beer to be drawn; the zero value asks for none
 }
 
-// DefaultUpkeep returns the upkeep with bags of this size that keeps a fifth of
-// the first ice: common practice, no source.
-func DefaultUpkeep(bag unit.Mass) Upkeep { return Upkeep{Bag: bag, Reserve: 0.2} }
+// UsualReserve is the share of the first ice that is kept where nothing else is
+// asked for: common practice, no source.
+const UsualReserve = 0.2
 
 // reserves are the shares of the first ice that KeptCold tries in turn, beside
 // the one asked for, until the beer is held.

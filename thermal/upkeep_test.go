@@ -30,7 +30,7 @@ func least(t *testing.T, b IceBath, d time.Duration) float64 {
 func TestKeptCold(t *testing.T) {
 	b := DefaultIceBath(vessel(t, "soda-5gal"), Celsius(4), Shade(Celsius(31)))
 	for _, hours := range []time.Duration{5, 12, 24} {
-		d, u := hours*time.Hour, DefaultUpkeep(4)
+		d, u := hours*time.Hour, Upkeep{Bag: 4, Reserve: UsualReserve}
 		kept, err := b.KeptCold(d, u)
 		if err != nil {
 			t.Fatal(err)
@@ -77,7 +77,7 @@ func TestKeptColdHolds(t *testing.T) {
 	b.Tub.Capacity, b.Tub.Height = 0.15, 0.5
 	b.Pours = []Pour{{Start: time.Hour, End: 9 * time.Hour, Volume: 0.05}}
 	const d = 9 * time.Hour
-	plain, err := b.KeptCold(d, DefaultUpkeep(2.5))
+	plain, err := b.KeptCold(d, Upkeep{Bag: 2.5, Reserve: UsualReserve})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -85,7 +85,7 @@ func TestKeptColdHolds(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	u := DefaultUpkeep(2.5)
+	u := Upkeep{Bag: 2.5, Reserve: UsualReserve}
 	u.Hold = Celsius(warm - 0.3)
 	held, err := b.KeptCold(d, u)
 	if err != nil {
@@ -104,14 +104,14 @@ func TestKeptColdRefuses(t *testing.T) {
 	b := DefaultIceBath(vessel(t, "soda-5gal"), Celsius(4), Shade(Celsius(31)))
 	trickle := b
 	trickle.Around.Sun, trickle.Around.Air, trickle.Ice = 1000, Celsius(40), 0.5
-	if _, err := trickle.KeptCold(700*time.Hour, DefaultUpkeep(0.1)); !errors.Is(err, ErrNoSolution) {
+	if _, err := trickle.KeptCold(700*time.Hour, Upkeep{Bag: 0.1, Reserve: UsualReserve}); !errors.Is(err, ErrNoSolution) {
 		t.Errorf("handfuls for a month: %v", err)
 	}
 	var r *RangeError
-	if _, err := b.KeptCold(time.Hour, DefaultUpkeep(unit.Mass(math.NaN()))); !errors.As(err, &r) {
+	if _, err := b.KeptCold(time.Hour, Upkeep{Bag: unit.Mass(math.NaN()), Reserve: UsualReserve}); !errors.As(err, &r) {
 		t.Errorf("NaN bag: %v", err)
 	}
-	if _, err := b.KeptCold(-time.Hour, DefaultUpkeep(1)); !errors.As(err, &r) {
+	if _, err := b.KeptCold(-time.Hour, Upkeep{Bag: 1, Reserve: UsualReserve}); !errors.As(err, &r) {
 		t.Errorf("negative time: %v", err)
 	}
 	if _, err := b.KeptCold(time.Hour, Upkeep{Bag: 1, Reserve: 1}); !errors.As(err, &r) {

@@ -128,7 +128,7 @@ func keepCold(in *calc.Values, out *calc.Result, b thermal.IceBath) (thermal.Ice
 	if !in.Given("for") {
 		return b, &calc.UsageError{What: "--bag needs the time that the ice must last", Hint: "add --for"}
 	}
-	u := thermal.DefaultUpkeep(in.Mass("bag"))
+	u := thermal.Upkeep{Bag: in.Mass("bag"), Reserve: thermal.UsualReserve}
 	u.Reserve = in.Or("reserve", u.Reserve)
 	if in.Given("hold") {
 		u.Hold = in.Temperature("hold")

@@ -1,6 +1,10 @@
 package plan
 
-import "time"
+import (
+	"time"
+
+	"example.com/pourwell/volume"
+)
 
 // A Plan is the whole day, computed. Keys carry the unit of their number;
 // sentences quote numbers as {38.5 c}, for the report to write in the reader's
@@ -75,14 +79,15 @@ type GlassAdvice struct {
 
 // A Cooling is one tub: when its kegs go into the ice and how they fare.
 type Cooling struct {
-	Beer        string    `json:"beer"`
-	BedAt       string    `json:"bed_at"`
-	ReadyAt     string    `json:"ready_at"`
-	Chill       float64   `json:"chill_time_s"`
-	Longest     float64   `json:"chill_time_longest_s"` // the far end of its band
-	Ice         float64   `json:"ice_kg"`               // at the start
-	Water       float64   `json:"water_l"`
-	TopUp       float64   `json:"top_up_kg"` // all of them together
+	Beer        string  `json:"beer"`
+	BedAt       string  `json:"bed_at"`
+	ReadyAt     string  `json:"ready_at"`
+	Chill       float64 `json:"chill_time_s"`
+	Longest     float64 `json:"chill_time_longest_s"` // the far end of its band
+	Ice         float64 `json:"ice_kg"`               // at the start
+	Water       float64 `json:"water_l"`
+	TopUp       float64 `json:"top_up_kg"` // all of them together
+	remarks     []volume.Remark
 	hold        string    // of the upkeep, as a flag of the command; "" where no ice holds the beer
 	TopUps      []TopUp   `json:"top_ups"`
 	Warmest     float64   `json:"warmest_c"` // beer drawn while guests are there

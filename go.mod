@@ -1,6 +1,6 @@
 module example.com/pourwell
 
-go 1.26
+go 1.25
 
 require (
 	codeberg.org/go-fonts/liberation v0.5.0

@@ -6,10 +6,6 @@ import (
 	"example.com/pourwell/volume"
 )
 
-// A RangeError reports an argument outside the range in which a calculation
-// holds; see [volume.RangeError].
-type RangeError = volume.RangeError
-
 // Gauge pressures are bounded as read at sea level; what they come to above
 // vacuum is held against the absolute pressure besides, so that a place far
 // from the sea moves the bounds. Source: the standard atmosphere.

@@ -3,6 +3,7 @@ package lines
 import (
 	"cmp"
 	"math"
+	"slices"
 
 	"example.com/pourwell/carbonation"
 	"example.com/pourwell/internal/pipe"
@@ -63,7 +64,7 @@ type Hardware struct {
 // 64 cm high.
 func DefaultRun(tubes ...Tube) Run {
 	return Run{
-		Tubes:       tubes,
+		Tubes:       slices.Clone(tubes),
 		Fittings:    []Fitting{{Name: "entrance, two barbs, jet", K: 2.5}},
 		Hardware:    Hardware{2 * carbonation.PSI, 2 * OuncePerSecond},
 		KegHeight:   0.5,

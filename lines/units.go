@@ -11,22 +11,6 @@ import (
 	"gonum.org/v1/gonum/unit"
 )
 
-// Errors and the parts of every result, as in the packages below.
-type (
-	RangeError = volume.RangeError
-	Range      = volume.Range
-	Step       = volume.Step
-	Band       = volume.Band
-	Remark     = volume.Remark
-	Sentence   = volume.Sentence
-)
-
-// Errors that come wrapped, with the numbers that make them so.
-var (
-	ErrNoSolution = volume.ErrNoSolution
-	ErrNever      = volume.ErrNever
-)
-
 // A Flow is a flow of liquid by volume, in m³/s.
 type Flow float64
 

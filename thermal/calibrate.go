@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"fmt"
 	"math"
+	"slices"
 	"time"
 
 	"example.com/pourwell/internal/water"
@@ -32,7 +33,7 @@ type Calibration struct {
 // with a kitchen thermometer that is good to 0.3 K.
 func DefaultCalibration(v volume.Vessel, air Temperature, readings ...Reading) Calibration {
 	return Calibration{
-		Readings: readings, Air: air, Content: v.Capacity, Metal: v.Tare, Thermometer: 0.3,
+		Readings: slices.Clone(readings), Air: air, Content: v.Capacity, Metal: v.Tare, Thermometer: 0.3,
 	}
 }
 
@@ -83,7 +84,7 @@ func (c Calibration) Solve() (Calibrated, error) {
 	mean := (c.Readings[0].Temperature.Celsius() + c.Readings[len(c.Readings)-1].Temperature.Celsius()) / 2
 	r := Calibrated{
 		capacity: float64(c.Content)*c.Beer.density(mean)*c.Beer.heatCapacity(mean) + float64(c.Metal)*steelHeat,
-		slope:    fit.slope, air: air, readings: c.Readings, thermometer: c.Thermometer, Scatter: Difference(fit.scatter),
+		slope:    fit.slope, air: air, readings: slices.Clone(c.Readings), thermometer: c.Thermometer, Scatter: Difference(fit.scatter),
 	}
 	sigma := math.Max(fit.scatter, float64(c.Thermometer))
 	shift := c.fit(air+math.Copysign(sigma, air-mean)).slope - fit.slope // air further off, so no logarithm fails

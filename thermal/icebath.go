@@ -2,6 +2,7 @@ package thermal
 
 import (
 	"cmp"
+	"slices"
 	"time"
 
 	"example.com/pourwell/volume"
@@ -90,7 +91,7 @@ func (b IceBath) Reach(to Temperature) (Chilling, error) {
 	if err := cmp.Or(b.check(fn), b.Beer.checkLiquid(fn, "target temperature", to)); err != nil {
 		return invalidChilling(), err
 	}
-	m, err := newBathModel(b, fn)
+	m, err := newBathModel(b.own(), fn)
 	if err != nil {
 		return invalidChilling(), err
 	}
@@ -110,12 +111,19 @@ func (b IceBath) After(d time.Duration) (Chilling, error) {
 	if err := cmp.Or(b.check(fn), limitDuration.Check(fn, d.Hours())); err != nil {
 		return invalidChilling(), err
 	}
-	m, err := newBathModel(b, fn)
+	m, err := newBathModel(b.own(), fn)
 	if err != nil {
 		return invalidChilling(), err
 	}
 	m.runFor(d.Seconds())
 	return m.finish(fn, m.chilling())
+}
+
+// own returns b with lists of its own, so that a result does not change with
+// those of the caller.
+func (b IceBath) own() IceBath {
+	b.Pours, b.TopUps = slices.Clone(b.Pours), slices.Clone(b.TopUps)
+	return b
 }
 
 // check returns a [*RangeError] in the name of fn if a field lies outside its

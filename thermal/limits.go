@@ -6,19 +6,6 @@ import (
 	"example.com/pourwell/volume"
 )
 
-// Types and errors of the leaf package, so that a caller of thermal need not
-// import it.
-type (
-	Range      = volume.Range
-	RangeError = volume.RangeError
-	Remark     = volume.Remark
-)
-
-var (
-	ErrNoSolution = volume.ErrNoSolution
-	ErrNever      = volume.ErrNever
-)
-
 // The validity table of the package. The doc comment of the package prints it
 // and a test compares the two.
 var (

@@ -84,7 +84,7 @@ func linked(t *testing.T) map[string]string {
 	modules := map[string]string{}
 	for _, platform := range platforms {
 		list := exec.Command("go", "list", "-deps", "-f", "{{with .Module}}{{if not .Main}}{{.Path}}\t{{.Dir}}{{end}}{{end}}", "example.com/pourwell/cmd/pourwell")
-		list.Env = append(os.Environ(), "GOOS="+platform, "CGO_ENABLED=0")
+		list.Env = append(os.Environ(), "GOOS="+platform, "GOARCH=amd64", "CGO_ENABLED=0")
 		out, err := list.Output()
 		if err != nil {
 			t.Fatal(err)

@@ -72,7 +72,7 @@ func TestCalibrateByHand(t *testing.T) {
 	// 0.3/(T − Ta), and the air's by the difference of the two. The weights of
 	// the fit do not matter for two points.
 	a, b := 0.3/27, 0.3/(30-end)
-	var readingsOff, airOff float64 = math.Hypot(a, b), b - a
+	readingsOff, airOff := math.Hypot(a, b), b-a
 	sigma := math.Hypot(readingsOff, airOff) / 7200
 	checktest.Near(t, "its standard deviation", r.slopeError, sigma, 0.03*sigma)
 	checktest.Near(t, "two of them", float64(r.Uncertainty), 2*r.slopeError*r.capacity, 1e-12)

@@ -52,7 +52,7 @@ func ClearSky(latitude, day, hour float64) (Irradiance, error) {
 }
 
 // InClosedCar returns the surroundings in the boot of a closed car that has
-// stood in outside for an hour: out of the sun, out of the wind, and warmer by
+// stood in s for an hour: out of the sun, out of the wind, and warmer by
 //
 //	22 K · G / 800 W/m²
 //
@@ -66,13 +66,13 @@ func ClearSky(latitude, day, hour float64) (Irradiance, error) {
 // Source: C. McLaren, J. Null and J. Quinn, Pediatrics 116 (2005) e109: 40 °F
 // (22 K) on sunny days of 72 to 96 °F (from memory); in proportion to the sun,
 // judged.
-func (outside Surroundings) InClosedCar() Surroundings {
-	s := outside
-	s.Air = outside.Air.Add(Difference(22 * outside.Sun / 800))
-	s.Sun, s.Wind, s.car = 0, 0, true
-	vapour := outside.Humidity * air.SaturationPressure(outside.Air.Kelvin())
-	s.Humidity = vapour / air.SaturationPressure(s.Air.Kelvin())
-	return s
+func (s Surroundings) InClosedCar() Surroundings {
+	boot := s
+	boot.Air = s.Air.Add(Difference(22 * s.Sun / 800))
+	boot.Sun, boot.Wind, boot.car = 0, 0, true
+	vapour := s.Humidity * air.SaturationPressure(s.Air.Kelvin())
+	boot.Humidity = vapour / air.SaturationPressure(boot.Air.Kelvin())
+	return boot
 }
 
 // check returns a [*volume.RangeError] in the name of fn if a field lies

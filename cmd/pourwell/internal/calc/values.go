@@ -2,6 +2,7 @@ package calc
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"time"
 
@@ -88,7 +89,7 @@ func (v *Values) parse(i int, texts []string) error {
 			c.si = 1
 		}
 	case in.Kind == quantity.Text:
-		if len(in.Choices) > 0 && !contains(in.Choices, texts[0]) {
+		if len(in.Choices) > 0 && !slices.Contains(in.Choices, texts[0]) {
 			return &UsageError{
 				What: fmt.Sprintf("%q is not one of %s", texts[0], strings.Join(in.Choices, ", ")),
 				Hint: suggest(texts[0], in.Choices),
@@ -207,13 +208,4 @@ func (v *Values) Mass(name string) quantity.Kilograms { return quantity.Kilogram
 // can, which lies outside every range.
 func (v *Values) Duration(name string) time.Duration {
 	return quantity.Seconds(v.Or(name, 0))
-}
-
-func contains(list []string, s string) bool {
-	for _, x := range list {
-		if x == s {
-			return true
-		}
-	}
-	return false
 }

@@ -39,8 +39,7 @@ const HighGauge = 30 * PSI
 // HighPressure returns the caution of over-pressure if g, above the air around,
 // is above [HighGauge]; none otherwise, or if g is invalid.
 func HighPressure(g Gauge) []volume.Remark {
-	const roundTrip = 1 + 1e-9 // 30 psi that has been through kPa is 30 psi
-	if !(g.Pascals() > float64(HighGauge)*roundTrip) {
+	if !quantity.Above(g.Pascals(), float64(HighGauge)) {
 		return nil
 	}
 	return []volume.Remark{{Code: OverPressure, Severity: volume.Caution, Text: say("{%.5g kpa} is high for serving gear. Stay below the stamp on the keg, the line's and tap's ratings"+

@@ -58,7 +58,6 @@ type Calculation struct {
 	Shared   []func() []Input // groups of further ones, which other calculations have too
 	NoAir    bool             // the air pressure does not enter the calculation; else its inputs are added
 	Results  []Key            // in the order of the answer
-	Cautions []string         // said with every answer
 
 	// Run reads the inputs, calls the package and fills the result. It may be
 	// called many times with the same arguments refilled, and by several

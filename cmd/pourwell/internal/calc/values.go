@@ -57,7 +57,7 @@ func (v *Values) SetText(name string, texts ...string) error {
 	if i < 0 {
 		return &UsageError{
 			What: fmt.Sprintf("%s has no input %q", v.calc.Title(), name),
-			Hint: suggest(name, v.calc.InputNames()),
+			Hint: Suggest(name, v.calc.InputNames()),
 		}
 	}
 	if err := v.parse(i, texts); err != nil {
@@ -92,7 +92,7 @@ func (v *Values) parse(i int, texts []string) error {
 		if len(in.Choices) > 0 && !slices.Contains(in.Choices, texts[0]) {
 			return &UsageError{
 				What: fmt.Sprintf("%q is not one of %s", texts[0], strings.Join(in.Choices, ", ")),
-				Hint: suggest(texts[0], in.Choices),
+				Hint: Suggest(texts[0], in.Choices),
 			}
 		}
 	case in.Repeat:

@@ -20,16 +20,16 @@ const (
 	ExposureLimit volume.Code = "exposure-limit"   // what that air may hold
 	Leaking       volume.Code = "leaking"          // how a leak is looked for
 
-	AtRest         volume.Code = "at-rest"         // an equilibrium, which a keg at rest comes to in a week or more
-	BelowAir       volume.Code = "below-air"       // a gauge pressure below zero, which no regulator sets
-	Foaming        volume.Code = "foaming"         // a pressure below the balance of the beer
-	Staling        volume.Code = "staling"         // oxygen
-	VapourPressure volume.Code = "vapour-pressure" // why a cylinder's gauge does not tell what is left
-	Practice       volume.Code = "practice"        // a rule of the trade, without a source
-	Estimate       volume.Code = "estimate"        // physics without a measurement to hold it against
-	Method         volume.Code = "method"          // the relation used and what it leaves out
-	Cooling        volume.Code = "cooling"         // gas that cools looks like a leak
-	Nitrogen       volume.Code = "nitrogen"        // of a blend, in the beer
+	AtRest     volume.Code = "at-rest"         // an equilibrium, which a keg at rest comes to in a week or more
+	BelowAir   volume.Code = "below-air"       // a gauge pressure below zero, which no regulator sets
+	Foaming    volume.Code = "foaming"         // a pressure below the balance of the beer
+	Staling    volume.Code = "staling"         // oxygen
+	GaugeTells             = volume.GaugeTells // what a cylinder's gauge shows
+	Practice   volume.Code = "practice"        // a rule of the trade, without a source
+	Estimate   volume.Code = "estimate"        // physics without a measurement to hold it against
+	Method     volume.Code = "method"          // the relation used and what it leaves out
+	Cooling    volume.Code = "cooling"         // gas that cools looks like a leak
+	Nitrogen   volume.Code = "nitrogen"        // of a blend, in the beer
 )
 
 // HighGauge is the gauge pressure above which every answer carries the caution
@@ -39,8 +39,7 @@ const HighGauge = 30 * PSI
 // HighPressure returns the caution of over-pressure if g, above the air around,
 // is above [HighGauge]; none otherwise, or if g is invalid.
 func HighPressure(g Gauge) []volume.Remark {
-	const roundTrip = 1 + 1e-9 // 30 psi that has been through kPa is 30 psi
-	if !(g.Pascals() > float64(HighGauge)*roundTrip) {
+	if !quantity.Above(g.Pascals(), float64(HighGauge)) {
 		return nil
 	}
 	return []volume.Remark{{Code: OverPressure, Severity: volume.Caution, Text: say("{%.5g kpa} is high for serving gear. Stay below the stamp on the keg, the line's and tap's ratings"+

@@ -200,7 +200,7 @@ func TestNotes(t *testing.T) {
 		{must(e.After(Volumes(1), 0.5, time.Hour))(t).Notes(), "at-rest estimate"}, {must(e.After(Volumes(3), 0.5, time.Hour))(t).Notes(), "at-rest estimate"},
 		{held.Notes(), "staling method"}, {foams.Notes(), "foaming staling method"},
 		{must(sealed.At(thermal.Celsius(44.9)))(t).Notes(), "method"}, {must(sealed.At(thermal.Celsius(45.1)))(t).Notes(), "method method"},
-		{must(supply.Plan())(t).Notes(), "vapour-pressure practice"}, {must(supply.LeakTest(10*volume.Litre, PSI, time.Hour))(t).Notes(), "cooling"},
+		{must(supply.Plan())(t).Notes(), "gauge-tells practice"}, {must(supply.LeakTest(10*volume.Litre, PSI, time.Hour))(t).Notes(), "cooling"},
 		{must(supply.IntoRoom(20))(t).Notes(), "method"}, {Wine{}.Notes(PaG(1)), "method at-rest"}, {Wine{}.Notes(PaG(-1)), "below-air method at-rest"},
 	} {
 		var codes []string

@@ -158,7 +158,7 @@ func (e Equilibrium) solved(lead lead) Equilibrium {
 	e.Nitrogen = 0
 	if e.CO2Share < 1 {
 		e.nitrogenHenry = nitrogen.henry(e.law.kelvin)
-		e.Nitrogen = nitrogen.dissolved(e.law.kelvin, e.nitrogenHenry, (1-e.CO2Share)*e.Absolute.pascal)
+		e.Nitrogen = nitrogen.dissolved(e.nitrogenHenry, (1-e.CO2Share)*e.Absolute.pascal)
 	}
 	return e
 }

@@ -15,8 +15,8 @@ func gasDensity(kelvin, p float64) float64 {
 }
 
 // Saturation of CO2, from the triple point to the critical point. Source: Span
-// & Wagner, J. Phys. Chem. Ref. Data 25 (1996) 1509, auxiliary equations 3.13
-// to 3.15.
+// & Wagner, J. Phys. Chem. Ref. Data 25 (1996) 1509, auxiliary equations 3.13 and
+// 3.14.
 const (
 	criticalT       = 304.1282 // K
 	criticalP       = 7.3773e6 // Pa
@@ -36,14 +36,6 @@ func liquidDensity(kelvin float64) float64 {
 	ln := 1.9245108*math.Pow(h, 0.34) - 0.62385555*math.Sqrt(h) -
 		0.32731127*math.Pow(h, 10.0/6) + 0.39245142*math.Pow(h, 11.0/6)
 	return criticalDensity * math.Exp(ln) // eq. 3.14
-}
-
-// vapourDensity returns the density of saturated CO2 vapour, kg/m³.
-func vapourDensity(kelvin float64) float64 {
-	h := 1 - kelvin/criticalT
-	ln := -1.7074879*math.Pow(h, 0.34) - 0.8227467*math.Sqrt(h) - 4.6008549*h -
-		10.111178*math.Pow(h, 7.0/3) - 29.742252*math.Pow(h, 14.0/3)
-	return criticalDensity * math.Exp(ln) // eq. 3.15
 }
 
 // acentric is the acentric factor of CO2, and the two Ω the constants of the

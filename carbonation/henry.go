@@ -33,8 +33,8 @@ func (g sparingGas) henry(kelvin float64) float64 {
 }
 
 // dissolved returns the mass of the gas in water, mg/L, under p pascals of it,
-// for kH = henry(kelvin).
-func (g sparingGas) dissolved(kelvin, henry, p float64) float64 {
+// for the Henry's constant of the gas, Pa.
+func (g sparingGas) dissolved(henry, p float64) float64 {
 	const gramsPerLitre = 1000 // of water: 0.9998 at 0 °C, 0.998 at 20 °C, small beside the rest
 	return 1e3 * p / henry * gramsPerLitre * g.molarMass / waterMolarMass
 }

@@ -26,7 +26,7 @@ func (n GasNeed) Cautions() []volume.Remark {
 func (n GasNeed) Notes() []volume.Remark {
 	var all []volume.Remark
 	if !n.NoVapour {
-		all = append(all, note(VapourPressure, "The gauge reads {%v kpa} whether the cylinder is full or nearly empty; it falls only when the last liquid is gone. Weigh it.", n.Cylinder.KPa()))
+		all = append(all, note(GaugeTells, "The gauge reads {%v kpa} whether the cylinder is full or nearly empty; it falls only when the last liquid is gone. Weigh it.", n.Cylinder.KPa()))
 	}
 	const half = 0.5 * float64(volume.Pound)
 	return append(all, note(Practice, "Common practice, no source, counts {%v kg} for a half barrel, a tenth more than this sum: leaks and blow-off.", half))

@@ -2,6 +2,7 @@ package lines
 
 import (
 	"example.com/pourwell/carbonation"
+	"example.com/pourwell/internal/quantity"
 	"example.com/pourwell/volume"
 	"gonum.org/v1/gonum/unit"
 )
@@ -47,14 +48,11 @@ const (
 	holdsNearly = 0.95
 )
 
-// roundTrip keeps a pressure that has been through another unit at its bound.
-const roundTrip = 1 + 1e-9
-
 // overPressure words the cautions that go with a gauge pressure on a run whose
 // weakest part is rated for so much, 0 if that is not known.
 func overPressure(g carbonation.Gauge, rated unit.Pressure) []Remark {
 	high := carbonation.HighPressure(g)
-	if rated <= 0 || !(g.Pascals() > float64(rated)*roundTrip) {
+	if rated <= 0 || !quantity.Above(g.Pascals(), float64(rated)) {
 		return high
 	}
 	return append([]Remark{remark(AboveRating, volume.Danger, "{%.5g kpa} is above the rating of {%.5g kpa}: do not apply it. The stamp of the"+
@@ -150,7 +148,7 @@ func (w Warm) Cautions() []Remark {
 		g = w.Needed
 	}
 	out := overPressure(g, w.Pour.circuit.rated)
-	if g.Pascals() > float64(nearRelief)*roundTrip {
+	if quantity.Above(g.Pascals(), float64(nearRelief)) {
 		out = append(out, remark(NearRelief, volume.Caution, "A pressure this high is near the relief valves of kegs and lines ({%.5g kpa} is"+
 			" common for CO2 lines in the UK, practice): cool the keg before serving, in ice or in the shade, rather than raise the pressure.",
 			float64(45*carbonation.PSI/carbonation.KPa)))

@@ -33,7 +33,7 @@ func (c Chilling) Cautions() []Remark {
 	if c.FloatsBelow > 0 {
 		all = append(all, caution(volume.Floating, "A keg less than {%.6g share} full floats and tips in this depth: weigh it down or let water off.", c.FloatsBelow))
 	}
-	if fit, err := b.Tub.Fit(b.Vessel, b.Kegs, bagged); err == nil {
+	if fit, err := b.Tub.Fit(b.Vessel, b.Kegs, volume.BaggedIce); err == nil {
 		for _, r := range fit.Cautions() {
 			if r.Code == volume.Lifting || r.Code == volume.FullTub {
 				all = append(all, r)

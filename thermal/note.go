@@ -48,7 +48,7 @@ func (c Chilling) Notes() []Remark {
 
 // takes says what fills the tub, and whether that is enough.
 func (b *IceBath) takes() volume.Sentence {
-	f, err := b.Tub.Fit(b.Vessel, b.Kegs, bagged)
+	f, err := b.Tub.Fit(b.Vessel, b.Kegs, volume.BaggedIce)
 	if err != nil {
 		return say(" What fills this tub is not known: %s.", why(err))
 	}

@@ -66,7 +66,6 @@ const (
 const (
 	dewCounts     = 0.01 // share of the heat
 	enoughCovered = 0.8  // share of the beer below the bath
-	bagged        = 0.6  // of the space that cubes from a bag fill, usual
 	twoZones      = 4.0  // K between the beer above the bath and below it
 	plateBeer     = 13.0 // °C, practice
 	sunCounts     = 1.0  // K by which a line in the sun settles above the air

@@ -2,94 +2,29 @@ package thermal
 
 import (
 	"math"
-	"testing"
 	"time"
 
 	"example.com/pourwell/volume"
 	"gonum.org/v1/gonum/unit"
 )
 
-func hours(v float64) time.Duration { return time.Duration(v * float64(time.Hour)) }
-
-// setters put a value where each row of Limits is checked, and try all that
-// reads it.
-func setters(t testing.TB) map[string]func(v float64) []trial {
-	coil := func(set func(c *Coil, v float64)) func(v float64) []trial {
-		return func(v float64) []trial { return coilTrials(func(c *Coil, _ *Temperature, _ *Pours) { set(c, v) }) }
-	}
-	line := func(set func(l *Line, v float64)) func(v float64) []trial {
-		return func(v float64) []trial {
-			return lineTrials(func(l *Line, _ *Temperature, _ *Flow, _ *time.Duration) { set(l, v) })
-		}
-	}
-	plate := func(set func(p *Plate, v float64)) func(v float64) []trial {
-		return func(v float64) []trial {
-			return plateTrials(func(p *Plate, _ *Temperature, _ *Pours, _ *unit.Mass) { set(p, v) })
-		}
-	}
-	bath := func(set func(b *IceBath, v float64)) func(v float64) []trial {
-		return func(v float64) []trial { return bathTrials(t, func(b *IceBath) { set(b, v) }) }
-	}
-	keg := func(set func(k *Keg, v float64)) func(v float64) []trial {
-		return func(v float64) []trial { return kegTrials(t, func(k *Keg) { set(k, v) }) }
-	}
-	around := func(set func(s *Surroundings, v float64)) func(v float64) []trial {
-		return func(v float64) []trial { return aroundTrials(t, func(s *Surroundings) { set(s, v) }) }
-	}
-	vessels := func(set func(b *volume.Vessel, v float64)) func(v float64) []trial {
-		return func(v float64) []trial { return vesselTrials(t, func(b *volume.Vessel) { set(b, v) }) }
-	}
-	calibration := func(set func(c *Calibration, v float64)) func(v float64) []trial {
-		return func(v float64) []trial { return calibrationTrials(t, func(c *Calibration) { set(c, v) }) }
-	}
-	pours := func(set func(p *Pours, v float64)) func(v float64) []trial {
-		return func(v float64) []trial {
-			all := coilTrials(func(_ *Coil, _ *Temperature, p *Pours) { set(p, v) })
-			return append(all, plateTrials(func(_ *Plate, _ *Temperature, p *Pours, _ *unit.Mass) { set(p, v) })...)
-		}
-	}
-	joined := func(fs ...func(v float64) []trial) func(v float64) []trial {
-		return func(v float64) (all []trial) {
-			for _, f := range fs {
-				all = append(all, f(v)...)
-			}
-			return all
-		}
-	}
-	melts := func(air func(v float64) (Conductance, Temperature, time.Duration)) func(v float64) []trial {
-		return func(v float64) []trial {
-			u, a, d := air(v)
-			m, err := u.Melts(a, d)
-			return []trial{tried("Conductance.Melts", m, err)}
-		}
-	}
-	melted := func(of func(v float64) (unit.Mass, Temperature, time.Duration)) func(v float64) []trial {
-		return func(v float64) []trial {
-			r, err := MeltedIce(of(v))
-			return []trial{tried("MeltedIce", r, err)}
-		}
-	}
-	sky := func(of func(v float64) (lat, day, hour float64)) func(v float64) []trial {
-		return func(v float64) []trial {
-			g, err := ClearSky(of(v))
-			return []trial{tried("ClearSky", g, err)}
-		}
-	}
-	return map[string]func(v float64) []trial{
+// What beer is made of, and how warm it is.
+func (on setter) beerRows() map[string]trier {
+	return map[string]trier{
 		"alcohol by volume": func(v float64) []trial {
 			b, err := BeerOf(v, 1.010)
 			strong, errStrong := BeerFromOriginal(v, 1.160)
-			return append(beerTrials(t, b, err), beerTrials(t, strong, errStrong)...)
+			return append(beerTrials(on.t, b, err), beerTrials(on.t, strong, errStrong)...)
 		},
 		"final gravity": func(v float64) []trial {
 			b, err := BeerOf(0.08, v)
 			light, errLight := BeerOf(0, v)
-			return append(beerTrials(t, b, err), beerTrials(t, light, errLight)...)
+			return append(beerTrials(on.t, b, err), beerTrials(on.t, light, errLight)...)
 		},
 		"original gravity": func(v float64) []trial {
 			light, err := BeerFromOriginal(0, v)
 			strong, errStrong := BeerFromOriginal(0.2, v)
-			return append(beerTrials(t, light, err), beerTrials(t, strong, errStrong)...)
+			return append(beerTrials(on.t, light, err), beerTrials(on.t, strong, errStrong)...)
 		},
 		"real extract": func(v float64) []trial { // the gravity without alcohol nearest to the bound
 			inside, outside := 1.01, 1.25
@@ -104,11 +39,11 @@ func setters(t testing.TB) map[string]func(v float64) []trial {
 				}
 			}
 			b, err := BeerOf(0, inside)
-			return beerTrials(t, b, err)
+			return beerTrials(on.t, b, err)
 		},
 		"beer temperature": joined(
-			keg(func(k *Keg, v float64) { k.From = Celsius(v) }),
-			bath(func(b *IceBath, v float64) { b.From = Celsius(v) }),
+			on.keg(func(k *Keg, v float64) { k.From = Celsius(v) }),
+			on.bath(func(b *IceBath, v float64) { b.From = Celsius(v) }),
 			func(v float64) []trial {
 				return coilTrials(func(_ *Coil, in *Temperature, _ *Pours) { *in = Celsius(v) })
 			},
@@ -116,44 +51,56 @@ func setters(t testing.TB) map[string]func(v float64) []trial {
 				return lineTrials(func(_ *Line, in *Temperature, _ *Flow, _ *time.Duration) { *in = Celsius(v) })
 			},
 			func(v float64) []trial {
-				return glassTrials(t, func(_ *Glassful, beer *Temperature, _ *time.Duration) { *beer = Celsius(v) })
+				return glassTrials(on.t, func(_ *Glassful, beer *Temperature, _ *time.Duration) { *beer = Celsius(v) })
 			},
 			func(v float64) []trial {
-				return glassTrials(t, func(g *Glassful, _ *Temperature, _ *time.Duration) { g.From = Celsius(v) })
+				return glassTrials(on.t, func(g *Glassful, _ *Temperature, _ *time.Duration) { g.From = Celsius(v) })
 			},
 			func(v float64) []trial {
-				k := DefaultKeg(vessel(t, "soda-5gal"), Celsius(5), weathers()[1])
+				k := DefaultKeg(vessel(on.t, "soda-5gal"), Celsius(5), weathers()[1])
 				w, err := k.Reach(Celsius(v))
-				b := DefaultIceBath(vessel(t, "soda-5gal"), Celsius(15), weathers()[1])
+				b := DefaultIceBath(vessel(on.t, "soda-5gal"), Celsius(15), weathers()[1])
 				c, errBath := b.Reach(Celsius(v))
 				l, errCoil := DefaultCoil().LargestFlow(Celsius(20), Celsius(v))
 				return []trial{tried("Keg.Reach", w, err), tried("IceBath.Reach", c, errBath), tried("Coil.LargestFlow", l, errCoil)}
 			},
 		),
-		"air temperature": joined(around(func(s *Surroundings, v float64) { s.Air = Celsius(v) }),
+	}
+}
+
+// The air around, and the sun.
+func (on setter) surroundingsRows() map[string]trier {
+	return map[string]trier{
+		"air temperature": joined(on.around(func(s *Surroundings, v float64) { s.Air = Celsius(v) }),
 			melts(func(v float64) (Conductance, Temperature, time.Duration) { return 1, Celsius(v), time.Hour })),
-		"relative humidity": around(func(s *Surroundings, v float64) { s.Humidity = v }),
-		"pressure altitude": around(func(s *Surroundings, v float64) { s.Altitude = unit.Length(v) }),
-		"sun":               around(func(s *Surroundings, v float64) { s.Sun = Irradiance(v) }),
-		"wind":              around(func(s *Surroundings, v float64) { s.Wind = unit.Velocity(v) }),
+		"relative humidity": on.around(func(s *Surroundings, v float64) { s.Humidity = v }),
+		"pressure altitude": on.around(func(s *Surroundings, v float64) { s.Altitude = unit.Length(v) }),
+		"sun":               on.around(func(s *Surroundings, v float64) { s.Sun = Irradiance(v) }),
+		"wind":              on.around(func(s *Surroundings, v float64) { s.Wind = unit.Velocity(v) }),
 		"latitude":          sky(func(v float64) (lat, day, hour float64) { return v, 172, 12 }),
 		"day of the year":   sky(func(v float64) (lat, day, hour float64) { return 50, v, 12 }),
 		"hour by the sun":   sky(func(v float64) (lat, day, hour float64) { return 50, 172, v }),
-		"keg":               vessels(func(b *volume.Vessel, v float64) { b.Capacity = unit.Volume(v) * volume.Litre }),
-		"keg diameter":      vessels(func(b *volume.Vessel, v float64) { b.Diameter = unit.Length(v) }),
-		"keg height":        vessels(func(b *volume.Vessel, v float64) { b.Height = unit.Length(v) }),
-		"tare":              vessels(func(b *volume.Vessel, v float64) { b.Tare = unit.Mass(v) }),
-		"fill":              joined(keg(func(k *Keg, v float64) { k.Fill = v }), bath(func(b *IceBath, v float64) { b.Fill = v })),
-		"jacket":            keg(func(k *Keg, v float64) { k.Jacket = unit.Length(v) }),
-		"measured UA":       joined(keg(func(k *Keg, v float64) { k.UA = Conductance(v) }), bath(func(b *IceBath, v float64) { b.UA = Conductance(v) })),
-		"surface":           keg(func(k *Keg, v float64) { k.Surface = Surface(v) }),
+	}
+}
+
+// A keg, and how long it stands.
+func (on setter) kegRows() map[string]trier {
+	return map[string]trier{
+		"keg":          on.vessels(func(b *volume.Vessel, v float64) { b.Capacity = unit.Volume(v) * volume.Litre }),
+		"keg diameter": on.vessels(func(b *volume.Vessel, v float64) { b.Diameter = unit.Length(v) }),
+		"keg height":   on.vessels(func(b *volume.Vessel, v float64) { b.Height = unit.Length(v) }),
+		"tare":         on.vessels(func(b *volume.Vessel, v float64) { b.Tare = unit.Mass(v) }),
+		"fill":         joined(on.keg(func(k *Keg, v float64) { k.Fill = v }), on.bath(func(b *IceBath, v float64) { b.Fill = v })),
+		"jacket":       on.keg(func(k *Keg, v float64) { k.Jacket = unit.Length(v) }),
+		"measured UA":  joined(on.keg(func(k *Keg, v float64) { k.UA = Conductance(v) }), on.bath(func(b *IceBath, v float64) { b.UA = Conductance(v) })),
+		"surface":      on.keg(func(k *Keg, v float64) { k.Surface = Surface(v) }),
 		"time": joined(
 			func(v float64) (all []trial) {
 				for _, s := range weathers() {
-					k := DefaultKeg(vessel(t, "soda-5gal"), Celsius(5), s)
+					k := DefaultKeg(vessel(on.t, "soda-5gal"), Celsius(5), s)
 					w, err := k.After(hours(v))
 					all = append(all, tried("Keg.After", w, err))
-					b := DefaultIceBath(vessel(t, "soda-5gal"), Celsius(5), s)
+					b := DefaultIceBath(vessel(on.t, "soda-5gal"), Celsius(5), s)
 					c, err := b.After(hours(v))
 					all = append(all, tried("IceBath.After", c, err))
 					c, err = b.Dry().After(hours(v))
@@ -163,55 +110,67 @@ func setters(t testing.TB) map[string]func(v float64) []trial {
 				}
 				return all
 			},
-			bath(func(b *IceBath, v float64) { b.TopUps = []TopUp{{hours(v), 5}} }),
-			bath(func(b *IceBath, v float64) { b.Pours = []Pour{{0, hours(v), 5 * volume.Litre}} }),
+			on.bath(func(b *IceBath, v float64) { b.TopUps = []TopUp{{hours(v), 5}} }),
+			on.bath(func(b *IceBath, v float64) { b.Pours = []Pour{{0, hours(v), 5 * volume.Litre}} }),
 			melts(func(v float64) (Conductance, Temperature, time.Duration) { return 1, Celsius(30), hours(v) }),
 			melted(func(v float64) (unit.Mass, Temperature, time.Duration) { return 5, Celsius(30), hours(v) }),
 		),
-		"air temperature around a bath": bath(func(b *IceBath, v float64) { b.Around.Air = Celsius(v) }),
-		"kegs in a tub": bath(func(b *IceBath, v float64) {
+	}
+}
+
+// Kegs in ice and water.
+func (on setter) bathRows() map[string]trier {
+	return map[string]trier{
+		"air temperature around a bath": on.bath(func(b *IceBath, v float64) { b.Around.Air = Celsius(v) }),
+		"kegs in a tub": on.bath(func(b *IceBath, v float64) {
 			b.Kegs, b.Tub, b.Ice = int(v), volume.Tub{Capacity: 4, Height: 0.7}, unit.Mass(100)
 		}),
-		"ice": bath(func(b *IceBath, v float64) { b.Ice, b.Tub = unit.Mass(v), volume.Tub{Capacity: 10, Height: 1} }),
-		"water": bath(func(b *IceBath, v float64) {
+		"ice": on.bath(func(b *IceBath, v float64) { b.Ice, b.Tub = unit.Mass(v), volume.Tub{Capacity: 10, Height: 1} }),
+		"water": on.bath(func(b *IceBath, v float64) {
 			b.Water, b.Tub = unit.Volume(v)*volume.Litre, volume.Tub{Capacity: 10, Height: 1}
 		}),
-		"ice temperature":   bath(func(b *IceBath, v float64) { b.IceFrom = Celsius(v) }),
-		"water temperature": bath(func(b *IceBath, v float64) { b.WaterFrom = Celsius(v) }),
-		"salt in the water": bath(func(b *IceBath, v float64) { b.Salt = v }),
-		"tub wall":          bath(func(b *IceBath, v float64) { b.Wall = unit.Length(v) }),
-		"wall conductivity": bath(func(b *IceBath, v float64) { b.Conductivity = Conductivity(v) }),
-		"ice and water together": bath(func(b *IceBath, v float64) {
+		"ice temperature":   on.bath(func(b *IceBath, v float64) { b.IceFrom = Celsius(v) }),
+		"water temperature": on.bath(func(b *IceBath, v float64) { b.WaterFrom = Celsius(v) }),
+		"salt in the water": on.bath(func(b *IceBath, v float64) { b.Salt = v }),
+		"tub wall":          on.bath(func(b *IceBath, v float64) { b.Wall = unit.Length(v) }),
+		"wall conductivity": on.bath(func(b *IceBath, v float64) { b.Conductivity = Conductivity(v) }),
+		"ice and water together": on.bath(func(b *IceBath, v float64) {
 			b.Ice, b.Water, b.Tub = unit.Mass(v/2), unit.Volume(v/2)*volume.Litre, volume.Tub{Capacity: 10, Height: 1}
 			if b.Drained {
 				b.Ice, b.Water = unit.Mass(min(v, limitIce.Max)), 0
 			}
 		}),
-		"volume of a pour": bath(func(b *IceBath, v float64) { b.Pours = []Pour{{0, time.Hour, unit.Volume(v) * volume.Litre}} }),
+		"volume of a pour": on.bath(func(b *IceBath, v float64) { b.Pours = []Pour{{0, time.Hour, unit.Volume(v) * volume.Litre}} }),
 		"bag of ice": func(v float64) []trial {
-			b := DefaultIceBath(vessel(t, "soda-5gal"), Celsius(5), weathers()[1])
+			b := DefaultIceBath(vessel(on.t, "soda-5gal"), Celsius(5), weathers()[1])
 			kept, err := b.KeptCold(8*time.Hour, Upkeep{Bag: unit.Mass(v), Reserve: UsualReserve})
 			return []trial{tried("IceBath.KeptCold", float64(len(kept.TopUps)), err)}
 		},
 		"reserve of ice": func(v float64) []trial {
-			b := DefaultIceBath(vessel(t, "soda-5gal"), Celsius(5), weathers()[1])
+			b := DefaultIceBath(vessel(on.t, "soda-5gal"), Celsius(5), weathers()[1])
 			kept, err := b.KeptCold(8*time.Hour, Upkeep{Bag: 5, Reserve: v})
 			return []trial{tried("IceBath.KeptCold", float64(len(kept.TopUps)), err)}
 		},
-		"tube length": joined(coil(func(c *Coil, v float64) { c.Length = unit.Length(v) }), line(func(l *Line, v float64) { l.Length = unit.Length(v) }),
-			plate(func(p *Plate, v float64) { p.Passage = unit.Length(v) })),
-		"bore": joined(coil(func(c *Coil, v float64) { c.Bore = unit.Length(v / 1e3) }), line(func(l *Line, v float64) { l.Bore = unit.Length(v / 1e3) }),
-			plate(func(p *Plate, v float64) { p.Bore = unit.Length(v / 1e3) })),
-		"tube wall": joined(coil(func(c *Coil, v float64) { c.Wall = unit.Length(v / 1e3) }), line(func(l *Line, v float64) { l.Wall = unit.Length(v / 1e3) })),
-		"conductivity of the tube": joined(coil(func(c *Coil, v float64) { c.Conductivity = Conductivity(v) }), line(func(l *Line, v float64) { l.Conductivity = Conductivity(v) }),
-			line(func(l *Line, v float64) { l.Insulation, l.InsulationConductivity = 0.01, Conductivity(v) })),
-		"winding": joined(coil(func(c *Coil, v float64) { c.Winding = unit.Length(v) }),
-			coil(func(c *Coil, v float64) { c.Bore, c.Winding = 0.025, unit.Length(v) })),
-		"bore over winding":            coil(func(c *Coil, v float64) { c.Winding = c.Bore / unit.Length(v) }),
-		"bath temperature":             coil(func(c *Coil, v float64) { c.Bath = Celsius(v) }),
-		"film coefficient":             joined(coil(func(c *Coil, v float64) { c.Film = FilmCoefficient(v) }), plate(func(p *Plate, v float64) { p.Film = FilmCoefficient(v) })),
-		"band of the film coefficient": coil(func(c *Coil, v float64) { c.FilmBand = v }),
-		"flow": joined(pours(func(p *Pours, v float64) { p.Flow = Flow(v / 60e3); p.Every = time.Hour }),
+	}
+}
+
+// What beer flows through.
+func (on setter) tubeRows() map[string]trier {
+	return map[string]trier{
+		"tube length": joined(on.coil(func(c *Coil, v float64) { c.Length = unit.Length(v) }), on.line(func(l *Line, v float64) { l.Length = unit.Length(v) }),
+			on.plate(func(p *Plate, v float64) { p.Passage = unit.Length(v) })),
+		"bore": joined(on.coil(func(c *Coil, v float64) { c.Bore = unit.Length(v / 1e3) }), on.line(func(l *Line, v float64) { l.Bore = unit.Length(v / 1e3) }),
+			on.plate(func(p *Plate, v float64) { p.Bore = unit.Length(v / 1e3) })),
+		"tube wall": joined(on.coil(func(c *Coil, v float64) { c.Wall = unit.Length(v / 1e3) }), on.line(func(l *Line, v float64) { l.Wall = unit.Length(v / 1e3) })),
+		"conductivity of the tube": joined(on.coil(func(c *Coil, v float64) { c.Conductivity = Conductivity(v) }), on.line(func(l *Line, v float64) { l.Conductivity = Conductivity(v) }),
+			on.line(func(l *Line, v float64) { l.Insulation, l.InsulationConductivity = 0.01, Conductivity(v) })),
+		"winding": joined(on.coil(func(c *Coil, v float64) { c.Winding = unit.Length(v) }),
+			on.coil(func(c *Coil, v float64) { c.Bore, c.Winding = 0.025, unit.Length(v) })),
+		"bore over winding":            on.coil(func(c *Coil, v float64) { c.Winding = c.Bore / unit.Length(v) }),
+		"bath temperature":             on.coil(func(c *Coil, v float64) { c.Bath = Celsius(v) }),
+		"film coefficient":             joined(on.coil(func(c *Coil, v float64) { c.Film = FilmCoefficient(v) }), on.plate(func(p *Plate, v float64) { p.Film = FilmCoefficient(v) })),
+		"band of the film coefficient": on.coil(func(c *Coil, v float64) { c.FilmBand = v }),
+		"flow": joined(on.pours(func(p *Pours, v float64) { p.Flow = Flow(v / 60e3); p.Every = time.Hour }),
 			func(v float64) []trial {
 				return lineTrials(func(_ *Line, _ *Temperature, f *Flow, _ *time.Duration) { *f = Flow(v / 60e3) })
 			}),
@@ -226,49 +185,61 @@ func setters(t testing.TB) map[string]func(v float64) []trial {
 				}
 			})
 		},
-		"beer in the glass": joined(pours(func(p *Pours, v float64) { p.Glass = unit.Volume(v) * volume.Litre; p.Every = time.Hour }),
+	}
+}
+
+// Pours, plates and glasses.
+func (on setter) glassRows() map[string]trier {
+	return map[string]trier{
+		"beer in the glass": joined(on.pours(func(p *Pours, v float64) { p.Glass = unit.Volume(v) * volume.Litre; p.Every = time.Hour }),
 			func(v float64) []trial {
-				return glassTrials(t, func(g *Glassful, _ *Temperature, _ *time.Duration) { g.Liquid = unit.Volume(v) * volume.Litre })
+				return glassTrials(on.t, func(g *Glassful, _ *Temperature, _ *time.Duration) { g.Liquid = unit.Volume(v) * volume.Litre })
 			}),
-		"time from glass to glass": pours(func(p *Pours, v float64) { p.Every = time.Duration(v * float64(time.Second)) }),
-		"number of glasses":        pours(func(p *Pours, v float64) { p.Number = int(v) }),
-		"size of the plate":        joined(plate(func(p *Plate, v float64) { p.Width = unit.Length(v) }), plate(func(p *Plate, v float64) { p.Depth = unit.Length(v) })),
-		"mass of the plate":        plate(func(p *Plate, v float64) { p.Mass = unit.Mass(v) }),
-		"contact share":            plate(func(p *Plate, v float64) { p.Contact = v }),
+		"time from glass to glass": on.pours(func(p *Pours, v float64) { p.Every = time.Duration(v * float64(time.Second)) }),
+		"number of glasses":        on.pours(func(p *Pours, v float64) { p.Number = int(v) }),
+		"size of the plate":        joined(on.plate(func(p *Plate, v float64) { p.Width = unit.Length(v) }), on.plate(func(p *Plate, v float64) { p.Depth = unit.Length(v) })),
+		"mass of the plate":        on.plate(func(p *Plate, v float64) { p.Mass = unit.Mass(v) }),
+		"contact share":            on.plate(func(p *Plate, v float64) { p.Contact = v }),
 		"beer temperature at a plate": func(v float64) []trial {
 			return plateTrials(func(_ *Plate, in *Temperature, _ *Pours, _ *unit.Mass) { *in = Celsius(v) })
 		},
 		"ice on the plate": func(v float64) []trial {
 			return plateTrials(func(_ *Plate, _ *Temperature, _ *Pours, ice *unit.Mass) { *ice = unit.Mass(v) })
 		},
-		"insulation": line(func(l *Line, v float64) { l.Insulation = unit.Length(v / 1e3) }),
-		"absorbed share of sunshine": joined(line(func(l *Line, v float64) { l.Solar = v }), func(v float64) []trial {
-			return glassTrials(t, func(g *Glassful, _ *Temperature, _ *time.Duration) { g.Solar = v })
+		"insulation": on.line(func(l *Line, v float64) { l.Insulation = unit.Length(v / 1e3) }),
+		"absorbed share of sunshine": joined(on.line(func(l *Line, v float64) { l.Solar = v }), func(v float64) []trial {
+			return glassTrials(on.t, func(g *Glassful, _ *Temperature, _ *time.Duration) { g.Solar = v })
 		}),
 		"standing time": func(v float64) []trial {
 			return lineTrials(func(_ *Line, _ *Temperature, _ *Flow, d *time.Duration) { *d = hours(v) })
 		},
 		"mass of the glass": func(v float64) []trial {
-			return glassTrials(t, func(g *Glassful, _ *Temperature, _ *time.Duration) { g.Glass.Mass = unit.Mass(v) })
+			return glassTrials(on.t, func(g *Glassful, _ *Temperature, _ *time.Duration) { g.Glass.Mass = unit.Mass(v) })
 		},
 		"bore of the glass": func(v float64) []trial {
-			return glassTrials(t, func(g *Glassful, _ *Temperature, _ *time.Duration) { g.Glass.Bore = unit.Length(v / 1e3) })
+			return glassTrials(on.t, func(g *Glassful, _ *Temperature, _ *time.Duration) { g.Glass.Bore = unit.Length(v / 1e3) })
 		},
 		"fill of the glass": func(v float64) []trial {
-			return glassTrials(t, func(g *Glassful, _ *Temperature, _ *time.Duration) { g.Liquid = unit.Volume(v) * g.Glass.Volume })
+			return glassTrials(on.t, func(g *Glassful, _ *Temperature, _ *time.Duration) { g.Liquid = unit.Volume(v) * g.Glass.Volume })
 		},
 		"wait": func(v float64) []trial {
-			return glassTrials(t, func(_ *Glassful, _ *Temperature, wait *time.Duration) { *wait = hours(v) })
+			return glassTrials(on.t, func(_ *Glassful, _ *Temperature, wait *time.Duration) { *wait = hours(v) })
 		},
-		"number of readings": calibration(func(c *Calibration, v float64) {
+	}
+}
+
+// What is measured of a keg or a box.
+func (on setter) readingRows() map[string]trier {
+	return map[string]trier{
+		"number of readings": on.calibration(func(c *Calibration, v float64) {
 			c.Readings = nil
 			for i := range int(v) {
 				f := float64(i) / (v - 1)
 				c.Readings = append(c.Readings, Reading{hours(10 * f), Celsius(25 - 20*math.Exp(-f))})
 			}
 		}),
-		"time between first and last": calibration(func(c *Calibration, v float64) { c.Readings[1].Time = time.Duration(v * float64(time.Second)) }),
-		"distance of a reading from the air": calibration(func(c *Calibration, v float64) {
+		"time between first and last": on.calibration(func(c *Calibration, v float64) { c.Readings[1].Time = time.Duration(v * float64(time.Second)) }),
+		"distance of a reading from the air": on.calibration(func(c *Calibration, v float64) {
 			far := max(v, 10) // one reading lies v from the air, the other nearer or farther
 			near := min(v, 10)
 			c.Air, c.Readings[0].Temperature, c.Readings[1].Temperature = Celsius(59), Celsius(59-far), Celsius(30)
@@ -276,9 +247,9 @@ func setters(t testing.TB) map[string]func(v float64) []trial {
 				c.Air, c.Readings[0].Temperature, c.Readings[1].Temperature = Celsius(30), Celsius(30-far), Celsius(30-near)
 			}
 		}),
-		"content":                  calibration(func(c *Calibration, v float64) { c.Content = unit.Volume(v) * volume.Litre }),
-		"mass of metal":            calibration(func(c *Calibration, v float64) { c.Metal = unit.Mass(v) }),
-		"error of the thermometer": calibration(func(c *Calibration, v float64) { c.Thermometer = Difference(v) }),
+		"content":                  on.calibration(func(c *Calibration, v float64) { c.Content = unit.Volume(v) * volume.Litre }),
+		"mass of metal":            on.calibration(func(c *Calibration, v float64) { c.Metal = unit.Mass(v) }),
+		"error of the thermometer": on.calibration(func(c *Calibration, v float64) { c.Thermometer = Difference(v) }),
 		"melted ice": melted(func(v float64) (unit.Mass, Temperature, time.Duration) {
 			return unit.Mass(v), Celsius(30), 5 * time.Hour
 		}),

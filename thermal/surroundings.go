@@ -67,12 +67,12 @@ func ClearSky(latitude, day, hour float64) (Irradiance, error) {
 // (22 K) on sunny days of 72 to 96 °F (from memory); in proportion to the sun,
 // judged.
 func (s Surroundings) InClosedCar() Surroundings {
-	in := s
-	in.Air = s.Air.Add(Difference(22 * s.Sun / 800))
-	in.Sun, in.Wind, in.car = 0, 0, true
+	boot := s
+	boot.Air = s.Air.Add(Difference(22 * s.Sun / 800))
+	boot.Sun, boot.Wind, boot.car = 0, 0, true
 	vapour := s.Humidity * air.SaturationPressure(s.Air.Kelvin())
-	in.Humidity = vapour / air.SaturationPressure(in.Air.Kelvin())
-	return in
+	boot.Humidity = vapour / air.SaturationPressure(boot.Air.Kelvin())
+	return boot
 }
 
 // check returns a [*volume.RangeError] in the name of fn if a field lies

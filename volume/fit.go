@@ -8,14 +8,16 @@ import (
 	"gonum.org/v1/gonum/unit"
 )
 
-// Ice and lifting. Ice: density at 0 °C, IAPWS R10-06 as recalled. Bagged cubes
-// leave about two fifths of the space between them, as random packings of cubes
-// and spheres do; from memory.
+// BaggedIce is the usual packing for [Tub.Fit]: bagged cubes leave about two
+// fifths of the space between them, as random packings of cubes and spheres do;
+// from memory.
+const BaggedIce = 0.6
+
+// Ice and lifting. Ice: density at 0 °C, IAPWS R10-06 as recalled.
 const (
 	iceDensity                        = 916.7
-	loosestIce, tightestIce           = 0.5, 0.65
-	usualIce                          = 0.6
-	onePerson               unit.Mass = 23 // load constant, 51 lb
+	loosestIce, tightestIce           = 0.5, 0.65 // packings
+	onePerson               unit.Mass = 23        // load constant, 51 lb
 )
 
 // roundTub is the least share of a round floor that two to six equal kegs side
@@ -48,7 +50,7 @@ type Fit struct {
 
 // Fit returns how much ice and water the tub takes around kegs standing
 // upright, and what is covered, floats and is too heavy. packing is the share
-// of the space that the pieces of ice fill, about 0.6 for bagged cubes.
+// of the space that the pieces of ice fill, [BaggedIce] for bagged cubes.
 //
 //	top = min(0.95 height, keg height)     space = floor · top − kegs · V_displaced
 //	ice = packing · ρ_ice · space          water = (1 − packing) · ρ_ice/ρ_water · space

@@ -22,15 +22,11 @@ type Range struct {
 // "°C"; "" for a pure number and for a share, which counts from 0 to 1.
 func (r Range) Unit() string { return quantity.Symbol(r.Suffix) }
 
-// roundTrip is what the way through another unit and back may cost a number: a
-// part of the bound that it is held against.
-const roundTrip = 1e-12
-
 // Check returns nil if v, in the unit of r, lies within r, bounds included, and
 // a [*RangeError] naming fn otherwise. NaN and infinities never lie within a
 // range. A bound that has been through another unit and back is still a bound.
 func (r Range) Check(fn string, v float64) error {
-	if !(r.Min-roundTrip*math.Abs(r.Min) <= v && v <= r.Max+roundTrip*math.Abs(r.Max)) {
+	if math.IsNaN(v) || quantity.Below(v, r.Min) || quantity.Above(v, r.Max) {
 		return &RangeError{fn, r.Name, v, r.Min, r.Max, r.Suffix, r.Source}
 	}
 	return nil

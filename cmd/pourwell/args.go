@@ -1,6 +1,7 @@
 package main
 
 import (
+	"cmp"
 	"fmt"
 	"os"
 	"reflect"
@@ -53,10 +54,7 @@ func commands() []string {
 
 // nearest asks for the word that was probably meant, or lists them all.
 func nearest(word string, known []string) string {
-	if near := quantity.Nearest(word, known); near != "" {
-		return "did you mean " + near + "?"
-	}
-	return "there are " + strings.Join(known, ", ")
+	return cmp.Or(calc.Suggest(word, known), "there are "+strings.Join(known, ", "))
 }
 
 // checkGlobals returns a usage error for a flag that is typed twice or empty. A

@@ -10,9 +10,7 @@ import (
 	"fmt"
 	"io"
 	"os"
-	"regexp"
 	"strings"
-	"sync"
 	"syscall"
 
 	"example.com/pourwell/cmd/pourwell/internal/answer"
@@ -62,8 +60,6 @@ func describe(err error, units quantity.System) (what, hint string, code int) {
 		return about(err, none) + volume.ErrNoSolution.Error() + ": " + quantity.Say(string(none.Why), units), "", exitNoAnswer
 	case errors.As(err, &never):
 		return about(err, never) + volume.ErrNever.Error() + ": " + quantity.Say(string(never.Why), units), "", exitNoAnswer
-	case errors.Is(err, volume.ErrNoSolution), errors.Is(err, volume.ErrNever):
-		return funcNames().ReplaceAllString(err.Error(), ""), "", exitNoAnswer
 	case errors.As(err, &parse):
 		return parse.Error(), "", exitUsage
 	case errors.Is(err, syscall.ENOSPC), errors.Is(err, syscall.EDQUOT):
@@ -82,12 +78,6 @@ func failure(err error, units quantity.System) string {
 	}
 	return brief(what)
 }
-
-// funcNames are the names of functions in the texts of errors: right for a Go
-// program, noise for a person.
-var funcNames = sync.OnceValue(func() *regexp.Regexp {
-	return regexp.MustCompile(`\b(volume|thermal|carbonation|lines)\.[A-Z][A-Za-z.]*: `)
-})
 
 // about returns what stands before an error's own text, such as the name
 // of the beer it is about.

@@ -64,9 +64,6 @@ func manCalculation(b *strings.Builder, c *calc.Calculation) {
 		b.WriteString(roff(k.Key))
 	}
 	b.WriteString(".\n")
-	for _, s := range c.Cautions {
-		fmt.Fprintf(b, ".PP\nCaution: %s\n", roff(s))
-	}
 }
 
 func section(b *strings.Builder, title, body string) {

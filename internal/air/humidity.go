@@ -2,8 +2,6 @@ package air
 
 import (
 	"math"
-
-	"example.com/pourwell/internal/solve"
 )
 
 // melting parts the two saturation equations, K: below it over ice.
@@ -50,24 +48,6 @@ func HumidityRatio(t, rh, p float64) float64 {
 		return math.NaN()
 	}
 	return molarRatio * pv / (p - pv)
-}
-
-// DewPoint returns the temperature, K, of a surface on which air of t kelvin
-// and relative humidity rh begins to leave dew (frost below 0 °C). Perfectly
-// dry air, rh 0, has none: the result is 0 K, below which no surface lies.
-func DewPoint(t, rh float64) float64 {
-	pv := rh * SaturationPressure(t)
-	switch {
-	case !(0 <= rh && rh <= 1 && pv >= 0):
-		return math.NaN()
-	case pv <= SaturationPressure(200):
-		return 0
-	}
-	x, ok := solve.Root(func(x float64) float64 { return SaturationPressure(x) - pv }, 200, t, 1e-6)
-	if !ok {
-		return t // saturated air, to rounding
-	}
-	return x
 }
 
 // CondensationHeat returns the heat that a kilogram of vapour gives off when

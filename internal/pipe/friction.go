@@ -70,13 +70,6 @@ func Transition(re, roughness float64) (low, high float64) {
 	return math.Min(f, Laminar(re)), math.Max(f, blasius)
 }
 
-// Loss returns the pressure lost to friction, Δp = f (L/d) ρ V²/2 in Pa, over
-// a length and at a bore in m, a density in kg/m³ and a mean speed in m/s
-// (Darcy and Weisbach).
-func Loss(f, length, bore, density, speed float64) float64 {
-	return f * (length / bore) * density * speed * speed / 2
-}
-
 func power16(x float64) float64 {
 	x *= x
 	x *= x

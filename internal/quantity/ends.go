@@ -24,8 +24,16 @@ const (
 	down = -1.0
 )
 
-// inward is the slack of a bound: what unit round trips cost.
-const inward = 1e-12
+// roundTrip is what the way through another unit and back may cost a number, as
+// a part of it.
+const roundTrip = 1e-12
+
+// Above reports whether v lies above a bound. A bound that has been through
+// another unit and back does not.
+func Above(v, bound float64) bool { return v > bound+roundTrip*math.Abs(bound) }
+
+// Below is [Above] for a lower bound.
+func Below(v, bound float64) bool { return v < bound-roundTrip*math.Abs(bound) }
 
 // end writes v with its unit, rounded in the direction given.
 func (f form) end(v, direction float64) string {
@@ -43,7 +51,7 @@ func (f form) end(v, direction float64) string {
 // where it was rounded against the direction.
 func toward(text string, exact, direction float64) string {
 	shown, err := strconv.ParseFloat(text, 64)
-	if err != nil || strings.Contains(text, "e") || (exact-shown)*direction <= inward*max(1, math.Abs(exact)) {
+	if err != nil || strings.Contains(text, "e") || (exact-shown)*direction <= roundTrip*max(1, math.Abs(exact)) {
 		return text
 	}
 	_, digits, _ := strings.Cut(text, ".")

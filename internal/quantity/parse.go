@@ -82,7 +82,7 @@ func Parse(k Kind, text string) (float64, error) {
 
 // si converts v. A thousandth is taken by dividing, so that 70 % is 0.7 to the
 // last bit.
-func (u unitDef) si(v float64) float64 {
+func (u spelling) si(v float64) float64 {
 	if whole := math.Round(1 / u.factor); u.factor < 1 && 1/whole == u.factor {
 		return (v + u.shift) / whole
 	}
@@ -149,13 +149,13 @@ func decimal(s string) (float64, bool) {
 
 // find looks a unit up by its name: as written, then without regard to case
 // where that is unambiguous; no milli turns into a mega.
-func find(k Kind, name string) (unitDef, bool) {
+func find(k Kind, name string) (spelling, bool) {
 	for _, u := range kinds[k].units {
 		if u.name == name {
 			return u, true
 		}
 	}
-	var found unitDef
+	var found spelling
 	n := 0
 	for _, u := range kinds[k].units {
 		if strings.EqualFold(u.name, name) && (u.name != "MPa" || name[0] == 'M') { // mPa is not MPa

@@ -132,7 +132,8 @@ func row(suffix string) *unit {
 }
 
 // Symbol returns the unit of a suffix as it is written behind a number, such as
-// "kPa"; "" for a pure number and for a share, which counts from 0 to 1. It panics if the table has no such suffix.
+// "kPa"; "" for a pure number and for a share, which counts from 0 to 1. It
+// panics if the table has no such suffix.
 func Symbol(suffix string) string {
 	if suffix == "" {
 		return ""

@@ -77,28 +77,6 @@ func Density(t float64) float64 {
 	return refP / (gasConstant * refT * v) // eq. 2: v = (R Tr/p0)(…)
 }
 
-// VolumeSlope returns the derivative of the specific volume of liquid water
-// with temperature at t kelvin, m³/(kg K): negative below 3.98 °C.
-func VolumeSlope(t float64) float64 {
-	alpha, beta, ok := reduced(t)
-	if !ok {
-		return math.NaN()
-	}
-	s := 0.0
-	for _, k := range volumeA {
-		s += float64(k.n) * k.c * power(alpha, k.n+1)
-	}
-	for _, k := range volumeB {
-		s -= float64(k.n) * k.c * power(beta, k.n+1)
-	}
-	return gasConstant / refP * s // derivative of eq. 2
-}
-
-// Expansivity returns the isobaric expansion coefficient of liquid water at t
-// kelvin, 1/K. It changes sign at 3.98 °C, so it must not stand for a density
-// difference across that temperature.
-func Expansivity(t float64) float64 { return Density(t) * VolumeSlope(t) }
-
 // HeatCapacity returns the isobaric specific heat of liquid water at t kelvin,
 // J/(kg K).
 func HeatCapacity(t float64) float64 {

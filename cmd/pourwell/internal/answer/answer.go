@@ -42,7 +42,6 @@ func (r *Request) single(plan *sweep.Plan, opt report.Options) error {
 	if err := in.Calculation().Answer(in, &out); err != nil {
 		return err
 	}
-	in.NoteUnused(&out)
 	if len(plan.Tolerances) > 0 {
 		opt.Spreads = plan.Spread(&out)
 		if r.Samples > 0 {

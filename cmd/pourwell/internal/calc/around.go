@@ -41,10 +41,16 @@ func (v *Values) pressure(name string) carbonation.Pressure {
 	return carbonation.PaA(v.Number(name))
 }
 
-// NoteUnused adds a note to out if an air pressure was typed that the
-// calculation did not read.
-func (v *Values) NoteUnused(out *Result) {
-	if !v.used && !v.calc.NoAir && (v.Given("elevation") || v.Given("station-pressure") || v.Given("sea-level-pressure")) {
-		out.Note("The air pressure does not enter this calculation.")
+// noteUnused adds a note to out if an air pressure was typed that the
+// calculation, as it was asked, did not read.
+func (v *Values) noteUnused(out *Result) {
+	if v.used || v.calc.NoAir {
+		return
+	}
+	for i := range airInputs {
+		if v.cells[v.calc.index(airInputs[i].Name)].given {
+			out.Note("The air pressure does not enter this calculation.")
+			return
+		}
 	}
 }

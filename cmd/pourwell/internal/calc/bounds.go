@@ -47,7 +47,11 @@ func (c *Calculation) Answer(in *Values, out *Result) error {
 			}
 		}
 	}
-	return c.Run(in, out)
+	if err := c.Run(in, out); err != nil {
+		return err
+	}
+	in.noteUnused(out)
+	return nil
 }
 
 // check holds an input's value, in SI, against its range.

@@ -332,17 +332,25 @@ func TestTyped(t *testing.T) {
 	}
 }
 
-// TestNoteUnused tells of an air pressure that does not matter.
-func TestNoteUnused(t *testing.T) {
-	var r Result
-	valuesOf(t, "elevation", "100m").NoteUnused(&r)
-	if len(r.Notes) != 1 {
-		t.Errorf("notes %v", r.Notes)
-	}
-	r.Reset()
-	valuesOf(t).NoteUnused(&r)
-	if len(r.Notes) != 0 {
-		t.Errorf("notes %v", r.Notes)
+// TestAnswerTellsOfUnusedAir: an air pressure that was typed and does not matter
+// is told of; one that was not typed, or was read, is not.
+func TestAnswerTellsOfUnusedAir(t *testing.T) {
+	for name, want := range map[string]int{"unused": 1, "not typed": 0, "read": 0} {
+		in := valuesOf(t)
+		if name != "not typed" {
+			in = valuesOf(t, "elevation", "100m")
+		}
+		in.calc.Run = func(v *Values, _ *Result) error {
+			if name != "read" {
+				return nil
+			}
+			_, err := v.Air()
+			return err
+		}
+		var r Result
+		if err := in.calc.Answer(in, &r); err != nil || len(r.Notes) != want {
+			t.Errorf("%s: notes %v, %v", name, r.Notes, err)
+		}
 	}
 }
 

@@ -50,15 +50,14 @@ type Key struct {
 // A Calculation describes one calculation of one package.
 type Calculation struct {
 	Package  string           // "carbonation", "thermal", "lines" or "volume"
-	Name     string           // for example "equilibrium"
+	Name     string           // one word of small letters, for example "equilibrium"
 	Summary  string           // one line of help
 	Detail   string           // a paragraph of help
-	Examples []string         // at least two command lines, without the program's name
+	Examples []string         // at least two command lines, without the program's name, that read every input between them
 	Inputs   []Input          // its own; Ready adds those of Shared
 	Shared   []func() []Input // groups of further ones, which other calculations have too
 	NoAir    bool             // the air pressure does not enter the calculation; else its inputs are added
 	Results  []Key            // in the order of the answer
-	Cautions []string         // said with every answer
 
 	// Run reads the inputs, calls the package and fills the result. It may be
 	// called many times with the same arguments refilled, and by several

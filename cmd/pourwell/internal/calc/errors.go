@@ -23,13 +23,6 @@ func (e *UsageError) Error() string {
 	return e.What + "; " + e.Hint
 }
 
-func suggest(word string, candidates []string) string {
-	if meant := Meant(word, candidates); meant != "" {
-		return fmt.Sprintf("did you mean %s?", meant)
-	}
-	return ""
-}
-
 // Exactly returns a [*UsageError] unless n of the inputs called names were
 // typed. The error says which to add or drop.
 func (v *Values) Exactly(n int, names ...string) error {

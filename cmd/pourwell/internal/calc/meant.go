@@ -65,6 +65,15 @@ func Meant(word string, known []string) string {
 	return ""
 }
 
+// Suggest asks whether the known word was meant that [Meant] finds; "" if it
+// finds none.
+func Suggest(word string, known []string) string {
+	if meant := Meant(word, known); meant != "" {
+		return "did you mean " + meant + "?"
+	}
+	return ""
+}
+
 // alike compares words without regard to dash or underline.
 func alike(a, b string) bool {
 	return strings.ReplaceAll(a, "_", "-") == strings.ReplaceAll(b, "_", "-")

@@ -2,6 +2,7 @@ package calc
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"time"
 
@@ -56,7 +57,7 @@ func (v *Values) SetText(name string, texts ...string) error {
 	if i < 0 {
 		return &UsageError{
 			What: fmt.Sprintf("%s has no input %q", v.calc.Title(), name),
-			Hint: suggest(name, v.calc.InputNames()),
+			Hint: Suggest(name, v.calc.InputNames()),
 		}
 	}
 	if err := v.parse(i, texts); err != nil {
@@ -88,10 +89,10 @@ func (v *Values) parse(i int, texts []string) error {
 			c.si = 1
 		}
 	case in.Kind == quantity.Text:
-		if len(in.Choices) > 0 && !contains(in.Choices, texts[0]) {
+		if len(in.Choices) > 0 && !slices.Contains(in.Choices, texts[0]) {
 			return &UsageError{
 				What: fmt.Sprintf("%q is not one of %s", texts[0], strings.Join(in.Choices, ", ")),
-				Hint: suggest(texts[0], in.Choices),
+				Hint: Suggest(texts[0], in.Choices),
 			}
 		}
 	case in.Repeat:
@@ -207,13 +208,4 @@ func (v *Values) Mass(name string) quantity.Kilograms { return quantity.Kilogram
 // can, which lies outside every range.
 func (v *Values) Duration(name string) time.Duration {
 	return quantity.Seconds(v.Or(name, 0))
-}
-
-func contains(list []string, s string) bool {
-	for _, x := range list {
-		if x == s {
-			return true
-		}
-	}
-	return false
 }

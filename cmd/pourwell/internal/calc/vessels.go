@@ -78,7 +78,7 @@ func suggestNamed(kind, text string) string {
 	if len(alike) > 0 {
 		return "did you mean " + join(alike, "or") + "?"
 	}
-	if hint := suggest(text, names); hint != "" {
+	if hint := Suggest(text, names); hint != "" {
 		return hint
 	}
 	known := "us-pint"

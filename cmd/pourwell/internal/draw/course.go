@@ -1,6 +1,7 @@
 package draw
 
 import (
+	"cmp"
 	"slices"
 	"strings"
 
@@ -56,10 +57,7 @@ func number(cell any) float64 {
 }
 
 func noCurve(key string, keys []string) error {
-	hint := "there are " + strings.Join(keys, ", ")
-	if near := quantity.Nearest(key, keys); near != "" {
-		hint = "did you mean " + near + "?"
-	}
+	hint := cmp.Or(calc.Suggest(key, keys), "there are "+strings.Join(keys, ", "))
 	return &calc.UsageError{What: "--show " + key + ": no such curve", Hint: hint}
 }
 

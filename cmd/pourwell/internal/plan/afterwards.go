@@ -31,7 +31,7 @@ func (p *planner) loads() error {
 		}
 		plan.Serving, plan.DrinksUS, plan.DrinksUK, plan.DrinksAU = litres(yield.Liquid), drinks.US, drinks.UK, drinks.AU
 		roomy := volume.Tub{Capacity: 1, Height: 1} // any tub: only the lift is asked
-		fit, err := roomy.Fit(b.Keg.vessel(), 1, usualPacking)
+		fit, err := roomy.Fit(b.Keg.vessel(), 1, volume.BaggedIce)
 		if err != nil {
 			return p.about(b, err)
 		}
@@ -51,9 +51,6 @@ func (p *planner) loads() error {
 	}
 	return nil
 }
-
-// usualPacking is the share of a tub's free space that bagged cubes fill.
-const usualPacking = 0.6
 
 // leftover fills in how warm the beer left in a tub's keg gets while packing up
 // and how long a refrigerator takes to bring it back.

@@ -72,7 +72,7 @@ func (p *planner) cooling() error {
 // fit returns what the beer's tub holds around its kegs.
 func (p *planner) fit(b *Beer) (volume.Fit, error) {
 	tub := volume.Tub{Capacity: b.Tub.Size.volume(), Height: b.Tub.Height.length()}
-	return tub.Fit(b.Keg.vessel(), b.Kegs.int(), usualPacking)
+	return tub.Fit(b.Keg.vessel(), b.Kegs.int(), volume.BaggedIce)
 }
 
 // A filling is what goes into a tub at the start.

@@ -2,6 +2,7 @@ package plan
 
 import (
 	"bytes"
+	"cmp"
 	"errors"
 	"fmt"
 	"reflect"
@@ -142,10 +143,7 @@ func lineOf(data []byte, value string) int {
 // be.
 func nearestKey(key []string) string {
 	known := keysOf(reflect.TypeFor[Day](), key[:len(key)-1])
-	if near := calc.Meant(key[len(key)-1], known); near != "" {
-		return fmt.Sprintf("did you mean %s?", near)
-	}
-	return "known here: " + strings.Join(known, ", ")
+	return cmp.Or(calc.Suggest(key[len(key)-1], known), "known here: "+strings.Join(known, ", "))
 }
 
 // keysOf lists the keys of the table at path below t.

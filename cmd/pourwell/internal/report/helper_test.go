@@ -25,8 +25,7 @@ func meadow() *calc.Calculation {
 			{Name: "tube", Kind: quantity.Text, Repeat: true},
 			{Name: "lid", Kind: quantity.Switch},
 		},
-		Results:  []calc.Key{{Key: "co2_volumes", Label: "CO2 content"}, {Key: "time_s"}, {Key: "motion", Label: "how it moves"}},
-		Cautions: []string{"Mind the step."},
+		Results: []calc.Key{{Key: "co2_volumes", Label: "CO2 content"}, {Key: "time_s"}, {Key: "motion", Label: "how it moves"}},
 		Run: func(in *calc.Values, out *calc.Result) error {
 			out.Answer = "At {temp_c} the beer holds {co2_volumes}, which takes {time_s}."
 			out.Set("co2_volumes", 2.5757)
@@ -40,6 +39,7 @@ func meadow() *calc.Calculation {
 			})
 			out.Note("It rests on {gauge_kpa} <and> \"words\".")
 			out.Caution("Glass bursts.")
+			out.Caution("Mind the step.")
 			t := calc.Table{Key: "course", Columns: []string{"time_s", "beer_c"}, Curve: true}
 			for i := range 100 {
 				t.Rows = append(t.Rows, []any{float64(60 * i), float64(i)})

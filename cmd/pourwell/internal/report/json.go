@@ -5,7 +5,6 @@ import (
 	"encoding/json"
 	"io"
 	"math"
-	"slices"
 
 	"example.com/pourwell/cmd/pourwell/internal/calc"
 	"example.com/pourwell/internal/quantity"
@@ -116,7 +115,7 @@ func (o *object) foot(in *calc.Values, out *calc.Result, notes, cautions []strin
 	}
 	add("assumptions", in.Assumptions())
 	add("notes", notes)
-	add("cautions", slices.Concat(cautions, in.Calculation().Cautions))
+	add("cautions", cautions)
 }
 
 // inputsObject lists the inputs that have a value, in their order, without

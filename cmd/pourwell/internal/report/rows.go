@@ -31,8 +31,7 @@ func AppendCSVHeader(buf []byte, keys []string) []byte {
 	return append(buf, "error\n"...)
 }
 
-// AppendJSON appends a row as an object; first says that no row is before it.
-// A row that failed has null for each answer and an "error" that says why.
+// AppendJSON appends a row as an object. A row that failed has null for each answer and an "error" that says why.
 func AppendJSON(buf []byte, cells []calc.Value, failure string) []byte {
 	buf = append(buf, '{')
 	for i := range cells {

@@ -5,7 +5,6 @@ import (
 	"fmt"
 	"io"
 	"math"
-	"slices"
 	"strings"
 
 	"example.com/pourwell/cmd/pourwell/internal/calc"
@@ -82,7 +81,7 @@ func (p *printer) foot(notes, cautions []string) {
 		p.paragraph("Assumed: ", strings.Join(assumed, ", ")+".")
 	}
 	p.list("Note: ", notes)
-	p.list("Caution: ", slices.Concat(cautions, p.in.Calculation().Cautions))
+	p.list("Caution: ", cautions)
 }
 
 // answers writes the numbers in columns: label, US units, metric units. Metric

@@ -132,10 +132,7 @@ func (f *records) column(text string) (fileColumn, error) {
 
 func (f *records) unknown(name string) error {
 	names := f.calculation.InputNames()
-	hint := "columns are named as the flags: " + strings.Join(names, ", ") + "; name, note and id are copied"
-	if near := quantity.Nearest(name, names); near != "" {
-		hint = "did you mean " + near + "?"
-	}
+	hint := cmp.Or(calc.Suggest(name, names), "columns are named as the flags: "+strings.Join(names, ", ")+"; name, note and id are copied")
 	return &calc.UsageError{What: fmt.Sprintf("column %q is no input of %s", name, f.calculation.Title()), Hint: hint}
 }
 

@@ -1,11 +1,11 @@
 package sweep
 
 import (
+	"cmp"
 	"fmt"
 	"strings"
 
 	"example.com/pourwell/cmd/pourwell/internal/calc"
-	"example.com/pourwell/internal/quantity"
 )
 
 // A grid gives the combinations of its axes in pieces.
@@ -108,10 +108,7 @@ func shown(answers []Column, show []string, c *calc.Calculation) ([]Column, erro
 			}
 		}
 		if !found && len(answers) > 0 {
-			hint := "there are " + strings.Join(keys, ", ")
-			if near := quantity.Nearest(key, keys); near != "" {
-				hint = "did you mean " + near + "?"
-			}
+			hint := cmp.Or(calc.Suggest(key, keys), "there are "+strings.Join(keys, ", "))
 			return nil, &calc.UsageError{What: fmt.Sprintf("--show: %q is no answer of %s", key, c.Title()), Hint: hint}
 		}
 	}

@@ -63,21 +63,29 @@ func (r *reader) read() (fileRow, error) {
 	if balanced(line) {
 		return r.parse(line), nil
 	}
-	lines, all := [][]byte{bytes.Clone(line)}, bytes.Clone(line)
+	return r.joined(bytes.Clone(line)), nil
+}
+
+// joined returns the row that begins with a line whose quote stays open: the
+// lines up to the one that closes it. If that makes no row, the quote is a
+// stray one, which costs the first line; what follows is given back.
+func (r *reader) joined(first []byte) fileRow {
+	lines, all := [][]byte{first}, bytes.Clone(first)
 	for len(all) <= mostLine {
-		if line, err = r.line(); err != nil {
-			break
+		line, err := r.line()
+		if err != nil {
+			break // the file ends; so it does for the next row
 		}
 		lines, all = append(lines, bytes.Clone(line)), append(all, line...)
 		if !balanced(line) {
 			if row := r.parse(all); row.err == nil {
-				return row, nil
+				return row
 			}
 			break
 		}
 	}
-	r.back = append(lines[1:], r.back...) // what follows the stray quote are rows
-	return r.parse(lines[0]), nil
+	r.back = append(lines[1:], r.back...)
+	return r.parse(first)
 }
 
 // balanced reports whether each quote of a line is closed within it.

@@ -67,7 +67,7 @@ func fits80(t *testing.T, what, text string) {
 
 // TestDescriptions checks what every description must have.
 func TestDescriptions(t *testing.T) {
-	key := regexp.MustCompile(`^[a-z][a-z0-9_]*$`)
+	word, key := regexp.MustCompile(`^[a-z]+$`), regexp.MustCompile(`^[a-z][a-z0-9_]*$`)
 	seen := map[string]bool{}
 	for _, c := range catalog.All() {
 		c.Ready()
@@ -75,6 +75,9 @@ func TestDescriptions(t *testing.T) {
 			t.Errorf("%s is there twice", c.Title())
 		}
 		seen[c.Title()] = true
+		if !word.MatchString(c.Name) {
+			t.Errorf("%s: the name is not one word of small letters", c.Title())
+		}
 		if len(c.Examples) < 2 {
 			t.Errorf("%s has %d examples", c.Title(), len(c.Examples))
 		}

@@ -26,8 +26,8 @@ const (
 	Text                    // not a number: a word, a name, a file
 )
 
-// A unitDef is one spelling of a unit: SI = (value + shift) × factor.
-type unitDef struct {
+// A spelling is how people type a unit: SI = (value + shift) × factor.
+type spelling struct {
 	name   string // as people type it; the first of a kind is the SI or the most usual one
 	factor float64
 	shift  float64
@@ -62,57 +62,57 @@ const (
 var kinds = [...]struct {
 	noun    string
 	example string
-	units   []unitDef
+	units   []spelling
 }{
 	Number: {"a number", "1.010", nil},
 	Count:  {"a whole number", "60", nil},
-	Share:  {"a share", "40% or 0.4", []unitDef{{"%", 0.01, 0}}},
-	Temperature: {"a temperature", "38F or 3.3C", []unitDef{
+	Share:  {"a share", "40% or 0.4", []spelling{{"%", 0.01, 0}}},
+	Temperature: {"a temperature", "38F or 3.3C", []spelling{
 		{"C", 1, 273.15}, {"°C", 1, 273.15}, {"degC", 1, 273.15},
 		{"F", fahrenheit, absoluteFahrenheit}, {"°F", fahrenheit, absoluteFahrenheit}, {"degF", fahrenheit, absoluteFahrenheit},
 		{"K", 1, 0},
 	}},
-	Difference: {"a temperature difference", "1F or 0.5C", []unitDef{
+	Difference: {"a temperature difference", "1F or 0.5C", []spelling{
 		{"C", 1, 0}, {"°C", 1, 0}, {"F", fahrenheit, 0}, {"°F", fahrenheit, 0}, {"K", 1, 0},
 	}},
-	Gauge: {"a gauge pressure", "12psi or 0.8bar", []unitDef{
+	Gauge: {"a gauge pressure", "12psi or 0.8bar", []spelling{
 		{"psi", psi, 0}, {"bar", 1e5, 0}, {"kPa", 1e3, 0}, {"Pa", 1, 0}, {"hPa", 100, 0},
 		{"mbar", 100, 0}, {"MPa", 1e6, 0}, {"atm", 101325, 0}, {"inHg", inHg, 0}, {"psig", psi, 0}, {"barg", 1e5, 0},
 	}},
-	Pressure: {"an absolute pressure", "845hPa or 12.3psia", []unitDef{
+	Pressure: {"an absolute pressure", "845hPa or 12.3psia", []spelling{
 		{"Pa", 1, 0}, {"hPa", 100, 0}, {"mbar", 100, 0}, {"kPa", 1e3, 0}, {"MPa", 1e6, 0}, {"atm", 101325, 0}, {"inHg", inHg, 0},
 		{"psia", psi, 0}, {"bara", 1e5, 0},
 	}},
-	Content: {"a CO2 content", "2.5vol or 5g/L", []unitDef{
+	Content: {"a CO2 content", "2.5vol or 5g/L", []spelling{
 		{"vol", volumeCO2, 0}, {"vols", volumeCO2, 0}, {"volumes", volumeCO2, 0}, {"g/L", 1, 0},
 	}},
-	Length: {"a length", "5ft, 3/16in or 7mm", []unitDef{
+	Length: {"a length", "5ft, 3/16in or 7mm", []spelling{
 		{"m", 1, 0}, {"cm", 0.01, 0}, {"mm", 1e-3, 0}, {"um", 1e-6, 0}, {"µm", 1e-6, 0}, {"km", 1000, 0},
 		{"in", inch, 0}, {"ft", foot, 0}, {"yd", 3 * foot, 0},
 	}},
-	Volume: {"a volume", "5gal, 19L or 16oz", []unitDef{
+	Volume: {"a volume", "5gal, 19L or 16oz", []spelling{
 		{"L", litre, 0}, {"mL", 1e-6, 0}, {"cL", 1e-5, 0}, {"hL", 0.1, 0}, {"m3", 1, 0}, {"m³", 1, 0}, {"ft3", foot * foot * foot, 0},
 		{"gal", usGallon, 0}, {"qt", usGallon / 4, 0}, {"pt", usGallon / 8, 0}, {"oz", usOunce, 0},
 		{"bbl-us", 31 * usGallon, 0},
 		{"impgal", impGallon, 0}, {"imppt", impGallon / 8, 0}, {"impoz", impOunce, 0},
 		{"bbl-uk", 36 * impGallon, 0},
 	}},
-	Mass: {"a mass", "20lb or 9kg", []unitDef{
+	Mass: {"a mass", "20lb or 9kg", []spelling{
 		{"kg", 1, 0}, {"g", 1e-3, 0}, {"t", 1000, 0}, {"lb", pound, 0}, {"lbs", pound, 0}, {"oz", ounceMass, 0},
 	}},
-	Flow: {"a flow", "2oz/s or 3L/min", []unitDef{
+	Flow: {"a flow", "2oz/s or 3L/min", []spelling{
 		{"L/min", litre / minute, 0}, {"L/s", litre, 0}, {"mL/s", 1e-6, 0}, {"L/h", litre / hour, 0},
 		{"oz/s", usOunce, 0}, {"gal/min", usGallon / minute, 0}, {"gal/h", usGallon / hour, 0}, {"impoz/s", impOunce, 0},
 	}},
-	Time: {"a time", "90min or 5h", []unitDef{
+	Time: {"a time", "90min or 5h", []spelling{
 		{"s", 1, 0}, {"sec", 1, 0}, {"min", minute, 0}, {"h", hour, 0}, {"hr", hour, 0}, {"hours", hour, 0},
 		{"d", 24 * hour, 0}, {"days", 24 * hour, 0},
 	}},
-	Speed: {"a speed", "2m/s or 5mph", []unitDef{
+	Speed: {"a speed", "2m/s or 5mph", []spelling{
 		{"m/s", 1, 0}, {"km/h", 1 / 3.6, 0}, {"mph", 5280 * foot / hour, 0}, {"kn", 1852.0 / hour, 0},
 	}},
-	Irradiance:  {"an irradiance", "800W/m2", []unitDef{{"W/m2", 1, 0}, {"W/m²", 1, 0}}},
-	Conductance: {"a conductance", "2.5W/K", []unitDef{{"W/K", 1, 0}}},
+	Irradiance:  {"an irradiance", "800W/m2", []spelling{{"W/m2", 1, 0}, {"W/m²", 1, 0}}},
+	Conductance: {"a conductance", "2.5W/K", []spelling{{"W/K", 1, 0}}},
 	Switch:      {"a switch", "", nil},
 	Text:        {"text", "", nil},
 }

@@ -83,7 +83,7 @@ func samePage(t *testing.T, name, page, want string) {
 			t.Fatal(err)
 		}
 	} else if diff := cmp.Diff(want, page); diff != "" {
-		t.Errorf("%s is not what the command prints (go test ./cmd/pourwell -run README -update):\n%s", name, diff)
+		t.Errorf("%s is not as things are (go test ./cmd/pourwell -update):\n%s", name, diff)
 	}
 }
 

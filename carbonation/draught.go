@@ -118,8 +118,10 @@ func (d Draught) SolveShare(t thermal.Temperature, c Content, g Gauge) (Equilibr
 	}
 	e.Gauge, e.Absolute = g, g.Absolute(d.Air)
 	if need := e.Partial.pascal; need > e.Absolute.pascal*(1+1e-12) {
-		return noEquilibrium(), &volume.NoSolutionError{Func: fn, Why: say("{%v volumes} at {%v c} need {%v kpa} of pure CO2 on the gauge; {%v kpa} is set",
-			c.Volumes(), t.Celsius(), (need-d.Air.pascal)/1e3, g.KPa())}
+		return noEquilibrium(), &NoSolutionError{
+			Func: fn, Why: say("{%v volumes} at {%v c} need {%v kpa} of pure CO2 on the gauge; {%v kpa} is set", c.Volumes(), t.Celsius(), (need-d.Air.pascal)/1e3, g.KPa()),
+			Key: "gauge_kpa", Needed: (need - d.Air.pascal) / 1e3, Given: g.KPa(),
+		}
 	}
 	if e.Absolute.pascal > 0 { // a vacuum holds flat beer whatever the gas
 		e.CO2Share = min(1, e.Partial.pascal/e.Absolute.pascal)

@@ -67,7 +67,10 @@ func (e Equilibrium) Reach(from Content, depth unit.Length, share float64) (Upta
 		return noUptake(), err
 	}
 	if share == 1 {
-		return noUptake(), &volume.NeverError{Func: fn, Why: say("the content approaches {%v volumes} and does not arrive", e.Content.Volumes())}
+		return noUptake(), &NeverError{
+			Func: fn, Why: say("the content approaches {%v volumes} and does not arrive", e.Content.Volumes()),
+			Key: "co2_volumes", Settles: e.Content.Volumes(), Asked: e.Content.Volumes(),
+		}
 	}
 	if err := limitReach.Check(fn, share); err != nil {
 		return noUptake(), err

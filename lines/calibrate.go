@@ -72,7 +72,7 @@ func (r Run) Calibrate(g carbonation.Gauge, glass unit.Volume, measured time.Dur
 	}
 	drive := g.Pascals() - c.lift
 	if drive <= fixed {
-		return fail(noSolution(fn, "rise, fittings and hardware alone need {%.5g kpa} at {%.5g l_per_min}; {%.5g kpa} is applied",
+		return fail(lacks(fn, (c.lift+fixed)/1e3, g.KPa(), "rise, fittings and hardware alone need {%.5g kpa} at {%.5g l_per_min}; {%.5g kpa} is applied",
 			(c.lift+fixed)/1e3, Flow(q).LitresPerMinute(), g.KPa()))
 	}
 	out := Calibration{

@@ -49,7 +49,7 @@ func (c *circuit) flow(fn string, applied unit.Pressure) (float64, error) {
 		if applied < 1e-6 {
 			return nan, noSolution(fn, "no pressure is applied, and the beer does not fall to the tap")
 		}
-		return nan, noSolution(fn, "the rise alone needs {%.5g kpa}; {%.5g kpa} is applied", c.lift/1e3, float64(applied)/1e3)
+		return nan, lacks(fn, c.lift/1e3, float64(applied)/1e3, "the rise alone needs {%.5g kpa}; {%.5g kpa} is applied", c.lift/1e3, float64(applied)/1e3)
 	}
 	rough := c.fittings + c.hardware
 	for i := range c.n {
@@ -143,7 +143,7 @@ func (c *circuit) length(fn string, i int, q, applied float64) (float64, error) 
 	}
 	left := applied - rest
 	if left < 0 {
-		return nan, noSolution(fn, "the rest of the run needs {%.5g kpa} at {%.5g l_per_min}; {%.5g kpa} is applied",
+		return nan, lacks(fn, rest/1e3, applied/1e3, "the rest of the run needs {%.5g kpa} at {%.5g l_per_min}; {%.5g kpa} is applied",
 			rest/1e3, Flow(q).LitresPerMinute(), applied/1e3)
 	}
 	length := left / gradient

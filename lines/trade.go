@@ -139,7 +139,7 @@ func (r Run) TradeLength(i int, g carbonation.Gauge) (TradeBalance, error) {
 		if b.Restriction == 0 {
 			takes = "the rise alone takes"
 		}
-		return invalidTrade, noSolution(fn, "%s {%.5g kpa} by the trade's table; {%.5g kpa} is applied",
+		return invalidTrade, lacks(fn, float64((b.Restriction+b.Rise)/carbonation.KPa), g.KPa(), "%s {%.5g kpa} by the trade's table; {%.5g kpa} is applied",
 			takes, float64((b.Restriction+b.Rise)/carbonation.KPa), g.KPa())
 	}
 	b.Gauge = g

@@ -77,7 +77,12 @@ func say(format string, args ...any) Sentence { return quantity.Sayf[Sentence](f
 
 // noSolution is the error of fn that says why there is none.
 func noSolution(fn, format string, args ...any) error {
-	return &volume.NoSolutionError{Func: fn, Why: say(format, args...)}
+	return &NoSolutionError{Func: fn, Why: say(format, args...)}
+}
+
+// lacks is the error of fn that a pressure, in kPa, is less than what is needed.
+func lacks(fn string, needed, given float64, format string, args ...any) error {
+	return &NoSolutionError{Func: fn, Why: say(format, args...), Key: "gauge_kpa", Needed: needed, Given: given}
 }
 
 // step is a line of working.

@@ -206,3 +206,14 @@ func BenchmarkKegReach(b *testing.B) {
 		}
 	}
 }
+
+// A temperature that never comes is told with where it settles instead, as a
+// number: the keg in the shade comes to its air.
+func TestNeverCarriesWhereItSettles(t *testing.T) {
+	_, err := DefaultKeg(vessel(t, "soda-5gal"), Celsius(4), Shade(Celsius(20))).Reach(Celsius(25))
+	var never *NeverError
+	if !errors.As(err, &never) || !errors.Is(err, ErrNever) || never.Key != "temperature_c" || never.Asked != 25 {
+		t.Fatalf("%v: %+v", err, never)
+	}
+	checktest.Near(t, "the air, °C", never.Settles, 20, 0.5)
+}

@@ -33,9 +33,9 @@ func (c Coil) LargestFlow(inlet, target Temperature) (CoilLimit, error) {
 	freezing := c.Beer.FreezingPoint()
 	switch {
 	case target.Sub(freezing) < 0:
-		return none, noSolution(fn, "the beer freezes at {%.6g c}, above the target of {%.6g c}", freezing.Celsius(), target.Celsius())
+		return none, needs(fn, "temperature_c", freezing.Celsius(), target.Celsius(), "the beer freezes at {%.6g c}, above the target of {%.6g c}", freezing.Celsius(), target.Celsius())
 	case target.Sub(c.Bath) <= 0 && inlet.Sub(target) > 0:
-		return none, noSolution(fn, "the bath at {%.6g c} cannot bring beer to {%.6g c} at any flow: pack it with ice or pump it", c.Bath.Celsius(), target.Celsius())
+		return none, needs(fn, "temperature_c", c.Bath.Celsius(), target.Celsius(), "the bath at {%.6g c} cannot bring beer to {%.6g c} at any flow: pack it with ice or pump it", c.Bath.Celsius(), target.Celsius())
 	case inlet.Sub(target) <= 0:
 		return none, noSolution(fn, "beer that enters at {%.6g c} meets {%.6g c} at any flow", inlet.Celsius(), target.Celsius())
 	}

@@ -2,8 +2,6 @@ package thermal
 
 import (
 	"math"
-
-	"example.com/pourwell/volume"
 )
 
 // The validity table of the package. The doc comment of the package prints it
@@ -111,12 +109,21 @@ func Limits() []Range {
 // never says that the process ends before the target, °C; how is what it does
 // there, such as "settles at".
 func never(fn, how string, target, there float64) error {
-	return &volume.NeverError{Func: fn, Why: say("the beer %s {%.6g c}, so it does not get to {%.6g c}", how, there, target)}
+	return &NeverError{
+		Func: fn, Why: say("the beer %s {%.6g c}, so it does not get to {%.6g c}", how, there, target),
+		Key: "temperature_c", Settles: there, Asked: target,
+	}
 }
 
 // noSolution is an [ErrNoSolution] in the name of fn with a sentence.
 func noSolution(fn, format string, args ...any) error {
-	return &volume.NoSolutionError{Func: fn, Why: say(format, args...)}
+	return &NoSolutionError{Func: fn, Why: say(format, args...)}
+}
+
+// needs is an [ErrNoSolution] in the name of fn with the numbers under key that
+// decide: with which there would be an answer, and what was given.
+func needs(fn, key string, needed, given float64, format string, args ...any) error {
+	return &NoSolutionError{Func: fn, Why: say(format, args...), Key: key, Needed: needed, Given: given}
 }
 
 // finite returns an error in the name of fn if a value of its answer is not a

@@ -71,7 +71,7 @@ func (m *bathModel) plan(fn string) error {
 	slices.Sort(m.breaks)
 	have := unit.Volume(m.n*m.Fill) * m.Vessel.Capacity
 	if total > have*(1+1e-9) {
-		return noSolution(fn, "the pours take {%.6g l}, and %s {%.6g l} of beer", float64(total/volume.Litre), holding(m.Kegs), float64(have/volume.Litre))
+		return needs(fn, "volume_l", float64(total/volume.Litre), float64(have/volume.Litre), "the pours take {%.6g l}, and %s {%.6g l} of beer", float64(total/volume.Litre), holding(m.Kegs), float64(have/volume.Litre))
 	}
 	return nil
 }

@@ -74,7 +74,7 @@ func (m *bathModel) stand(fn string) error {
 		return err
 	}
 	if most := (m.Tub.Floor() - m.n*foot) * float64(m.Tub.Height) * iceDensity * packed; m.Drained && m.put > most {
-		return noSolution(fn, "around %s the tub takes {%.6g kg} of loose ice, and {%.6g kg} were given", countOf(m.Kegs, "keg"), most, m.put)
+		return needs(fn, "ice_kg", most, m.put, "around %s the tub takes {%.6g kg} of loose ice, and {%.6g kg} were given", countOf(m.Kegs, "keg"), most, m.put)
 	}
 	m.start = float64(depth / m.Vessel.Height)
 	m.depth = math.Min(m.start, 1)

@@ -69,7 +69,7 @@ func (b IceBath) KeptCold(d time.Duration, u Upkeep) (IceBath, error) {
 	case err != nil:
 		return b, err
 	case warmest > u.Hold.Celsius():
-		return b, noSolution(fn, "with ice added in time the beer still comes at {%.4g c}; {%.4g c} is to be held", warmest, u.Hold.Celsius())
+		return b, needs(fn, "temperature_c", warmest, u.Hold.Celsius(), "with ice added in time the beer still comes at {%.4g c}; {%.4g c} is to be held", warmest, u.Hold.Celsius())
 	}
 	for _, reserve := range reserves {
 		if least < reserve && reserve < most {

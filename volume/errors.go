@@ -63,8 +63,10 @@ func (e *RangeError) Why() Sentence {
 
 // A NoSolutionError is an [ErrNoSolution] with what makes it so.
 type NoSolutionError struct {
-	Func string   // the function that has no answer
-	Why  Sentence // "the rise alone needs {98 kpa}; {82.7 kpa} is applied"
+	Func          string   // the function that has no answer
+	Why           Sentence // "the rise alone needs {98 kpa}; {82.7 kpa} is applied"
+	Key           string   // names the two numbers with their unit, "gauge_kpa"; empty where none decide
+	Needed, Given float64  // the least or most with which there is an answer, and what was given
 }
 
 // Error returns the sentence behind the function, its numbers in both systems
@@ -78,8 +80,10 @@ func (e *NoSolutionError) Is(target error) bool { return target == ErrNoSolution
 
 // A NeverError is an [ErrNever] with what comes instead.
 type NeverError struct {
-	Func string   // the function whose answer never comes
-	Why  Sentence // "the beer settles at {9.6 c}"
+	Func           string   // the function whose answer never comes
+	Why            Sentence // "the beer settles at {9.6 c}"
+	Key            string   // names the two numbers with their unit, "temperature_c"; empty where none decide
+	Settles, Asked float64  // where it ends or comes nearest, and where it was to go
 }
 
 // Error returns the sentence behind the function, its numbers in both systems

@@ -6,6 +6,8 @@ import (
 	"math"
 	"testing"
 	"time"
+
+	"gonum.org/v1/gonum/unit"
 )
 
 // NaN, infinities and values beyond either bound fail; the bounds are inside,
@@ -47,5 +49,22 @@ func TestListsAreCopies(t *testing.T) {
 	}
 	if len(Vessels()) != len(vessels) || len(Glasses()) != len(glasses) {
 		t.Error("a list is short")
+	}
+}
+
+// The errors that carry numbers give them under a key, so that a program need
+// not read the sentence.
+func TestErrorsCarryNumbers(t *testing.T) {
+	tub := Tub{Capacity: 80 * Litre, Height: 0.45}
+	keg := VesselOf(30 * Litre)
+	_, err := tub.Depth(79*Litre, keg, 1)
+	var none *NoSolutionError
+	if !errors.As(err, &none) || !errors.Is(err, ErrNoSolution) || none.Key != "bath_l" || none.Given != 79 || !(none.Needed < 79) {
+		t.Errorf("%v: %+v", err, none)
+	}
+	if room := none.Needed; room > 0 {
+		if _, err := tub.Depth(unit.Volume(room)*Litre, keg, 1); err != nil {
+			t.Errorf("what is needed is refused: %v", err)
+		}
 	}
 }

@@ -79,7 +79,7 @@ func (b Choice) check(fn string) error {
 		return err
 	}
 	if b.Keg.Pours < 1 {
-		return &NoSolutionError{fn, say("a keg of {%.6g l} gives no whole pour of {%.6g l}",
+		return &NoSolutionError{Func: fn, Why: say("a keg of {%.6g l} gives no whole pour of {%.6g l}",
 			float64(b.Keg.Pour.Keg.Capacity/Litre), float64(b.Keg.Liquid/Litre))}
 	}
 	return limitPours.Check(fn, float64(b.Keg.Pours))

@@ -37,7 +37,10 @@ func (c Crowd) Mix(stock []Choice) (Demand, error) {
 		return bad, err
 	}
 	if held < int64(d.Planned) {
-		return bad, &NoSolutionError{fn, say("%s planned and the kegs on hand hold %d", several(d.Planned, "serving"), held)}
+		return bad, &NoSolutionError{
+			Func: fn, Why: say("%s planned and the kegs on hand hold %d", several(d.Planned, "serving"), held),
+			Key: "servings", Needed: float64(d.Planned), Given: float64(held),
+		}
 	}
 	d.priced = priced
 	d.Mix = cover(stock, d.Planned, priced)

@@ -154,7 +154,7 @@ func (b Bar) queue() (Queue, error) {
 	}
 	swamped := q.load * (1 + 1e-6)
 	if b.Taps > 0 && float64(b.Taps) <= swamped {
-		return q, &NeverError{fn, say("%s can serve %.0f an hour and %.0f are asked for, so the queue grows",
+		return q, &NeverError{Func: fn, Why: say("%s can serve %.0f an hour and %.0f are asked for, so the queue grows",
 			several(b.Taps, "tap"), 3600*float64(b.Taps)/b.service().Seconds(), 3600*b.rate())}
 	}
 	inverse := 1.0 // 1/B, Erlang's loss formula

@@ -102,8 +102,10 @@ func (t Tub) Depth(bath unit.Volume, keg Vessel, kegs int) (unit.Length, error) 
 		return unit.Length(math.NaN()), err
 	}
 	if most := t.holds(t.Height, keg, kegs); bath > most*(1+1e-12) {
-		return unit.Length(math.NaN()), &NoSolutionError{fn, say("the tub runs over: around %s it takes {%.6g l}, and {%.6g l} were given",
-			several(kegs, "keg"), float64(most/Litre), float64(bath/Litre))}
+		return unit.Length(math.NaN()), &NoSolutionError{
+			Func: fn, Why: say("the tub runs over: around %s it takes {%.6g l}, and {%.6g l} were given", several(kegs, "keg"), float64(most/Litre), float64(bath/Litre)),
+			Key: "bath_l", Needed: float64(most / Litre), Given: float64(bath / Litre),
+		}
 	}
 	// Below the tops of the kegs the bath fills the floor between them, above
 	// them the whole floor.
@@ -137,7 +139,7 @@ func (t Tub) check(fn string, keg Vessel, kegs int) error {
 		room *= hexagonal
 	}
 	if float64(kegs)*math.Max(foot, keg.body()/float64(keg.Height)) > room {
-		return &NoSolutionError{fn, say("%s, each {%.5g mm} across, cannot stand on the floor of a tub of {%.6g l} that is {%.4g m} high",
+		return &NoSolutionError{Func: fn, Why: say("%s, each {%.5g mm} across, cannot stand on the floor of a tub of {%.6g l} that is {%.4g m} high",
 			several(kegs, "keg"), float64(keg.Diameter/Millimetre), float64(t.Capacity/Litre), float64(t.Height))}
 	}
 	return nil

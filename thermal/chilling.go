@@ -105,14 +105,14 @@ func (m *bathModel) conductance(t, tw float64) Conductance {
 }
 
 // Course returns the state of tub and kegs at n evenly spaced times from the
-// start to Time, both included; n is at least 2. It panics for a Chilling that
-// came with an error.
+// start to Time, both included. It is nil for a result that came with an error,
+// and panics for an n below 2.
 func (c Chilling) Course(n int) []Sample {
+	samples := newCourse(n)
 	m, err := newBathModel(c.bath, "thermal.Chilling.Course")
-	if err != nil {
-		panic("thermal: Course of an invalid Chilling: " + err.Error())
+	if err != nil || !c.Temperature.IsValid() {
+		return nil
 	}
-	samples := make([]Sample, max(n, 2))
 	for i := range samples {
 		at := c.Time.Seconds() * float64(i) / float64(len(samples)-1)
 		m.runFor(at)

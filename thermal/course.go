@@ -16,9 +16,17 @@ type Sample struct {
 	Left  unit.Volume // of beer in each keg
 }
 
-// course samples a temperature in °C over so many seconds.
-func course(n int, end float64, temperature func(s float64) float64) []Sample {
-	samples := make([]Sample, max(n, 2))
+// newCourse returns room for n samples; it panics for fewer than two, a mistake
+// of the caller.
+func newCourse(n int) []Sample {
+	if n < 2 {
+		panic("thermal: a course has two samples or more")
+	}
+	return make([]Sample, n)
+}
+
+// fill samples a temperature in °C over so many seconds.
+func fill(samples []Sample, end float64, temperature func(s float64) float64) []Sample {
 	for i := range samples {
 		s := end * float64(i) / float64(len(samples)-1)
 		samples[i] = Sample{At: seconds(s), Beer: Celsius(temperature(s))}

@@ -110,13 +110,14 @@ func (g *Glassful) check(fn string, beer Temperature, wait time.Duration) error 
 }
 
 // Course returns the temperature of the beer at n evenly spaced times of the
-// wait, both ends included, from the moment that it has cooled the glass; n is
-// at least 2.
+// wait, both ends included, from the moment that it has cooled the glass. It is
+// nil for a result that came with an error, and panics for an n below 2.
 func (r GlassRun) Course(n int) []Sample {
+	samples := newCourse(n)
 	if !r.Temperature.IsValid() {
 		return nil
 	}
-	return course(n, r.wait, func(s float64) float64 {
+	return fill(samples, r.wait, func(s float64) float64 {
 		return r.settles - (r.settles-r.common)*r.scale.After(s)
 	})
 }

@@ -141,10 +141,13 @@ func invalidWarming() Warming {
 }
 
 // Course returns the temperature of the beer at n evenly spaced times from the
-// start to Time, both included; n is at least 2. It panics for a Warming that
-// came with an error.
+// start to Time, both included. It is nil for a result that came with an error,
+// and panics for an n below 2.
 func (w Warming) Course(n int) []Sample {
-	samples := make([]Sample, max(n, 2))
+	samples := newCourse(n)
+	if !w.Temperature.IsValid() {
+		return nil
+	}
 	for i := range samples {
 		at := w.Time.Seconds() * float64(i) / float64(len(samples)-1)
 		samples[i].At = time.Duration(at * float64(time.Second))

@@ -159,13 +159,14 @@ func noLineRun() LineRun {
 }
 
 // Course returns the temperature of the standing beer at n evenly spaced times
-// from the start to the end, both included; n is at least 2. For flowing beer
-// there is none.
+// from the start to the end, both included. It is nil for flowing beer and for a
+// result that came with an error, and panics for an n below 2.
 func (r LineRun) Course(n int) []Sample {
+	samples := newCourse(n)
 	if r.flows || !r.Temperature.IsValid() {
 		return nil
 	}
-	return course(n, r.extent, func(s float64) float64 {
+	return fill(samples, r.extent, func(s float64) float64 {
 		return r.settles - (r.settles-r.inlet)*r.scale.After(s)
 	})
 }

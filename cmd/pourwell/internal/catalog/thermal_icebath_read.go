@@ -119,5 +119,5 @@ func assign[Q ~float64](to *Q, si float64) { *to = Q(si) }
 
 func readTime(text string) (time.Duration, error) {
 	s, err := quantity.Parse(quantity.Time, text)
-	return time.Duration(s * float64(time.Second)), err
+	return quantity.Seconds(s), err
 }

@@ -52,14 +52,14 @@ func readIceBath(in *calc.Values) (thermal.IceBath, error) {
 	for _, text := range in.Texts("pour") {
 		p, err := readPour(text)
 		if err != nil {
-			return b, err
+			return b, usage("pour", err)
 		}
 		b.Pours = append(b.Pours, p)
 	}
 	for _, text := range in.Texts("top-up") {
 		u, err := readTopUp(text)
 		if err != nil {
-			return b, err
+			return b, usage("top-up", err)
 		}
 		b.TopUps = append(b.TopUps, u)
 	}

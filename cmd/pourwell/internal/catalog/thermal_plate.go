@@ -120,7 +120,7 @@ func readSize(text string) (width, depth float64, err error) {
 	if width, err = quantity.Parse(quantity.Length, first); err == nil {
 		depth, err = quantity.Parse(quantity.Length, second)
 	}
-	return width, depth, err
+	return width, depth, usage("size", err)
 }
 
 func setPlate(out *calc.Result, r thermal.PlateChill) {

@@ -27,13 +27,13 @@ var (
 		Fields: "ContentAt.p TemperatureFor.p Wine.ContentAt.p",
 	}
 	limitContent = volume.Range{
-		Name: "content", Min: 0, Max: 20, Suffix: "volumes", Source: "water near freezing at 1 MPa holds 17",
+		Name: "content", Min: 0, Max: 20, Suffix: "volumes", Source: "water near freezing at {1000 kpa_abs} holds {17 volumes}",
 		Fields: "PressureFor.c TemperatureFor.c Draught.SolveGauge.c Draught.SolveTemperature.c Draught.SolveShare.c Sealed.Content AirPump.Content Supply.From" +
 			" Equilibrium.After.from Equilibrium.Reach.from Wine.PressureFor.c",
 	}
 	limitAbsolute = volume.Range{Name: "absolute pressure", Min: 0, Max: mostAbsolute, Suffix: "kpa_abs", Source: "far above the rating of any keg"}
 	limitGauge    = volume.Range{
-		Name: "gauge pressure", Min: -seaAir, Max: mostGauge, Suffix: "kpa", Source: "from vacuum to 1 MPa absolute, at sea level",
+		Name: "gauge pressure", Min: -seaAir, Max: mostGauge, Suffix: "kpa", Source: "from vacuum to {1000 kpa_abs}, at sea level",
 		Fields: "Draught.SolveContent.g Draught.SolveTemperature.g Draught.SolveShare.g",
 	}
 	limitPush = volume.Range{
@@ -45,7 +45,7 @@ var (
 	limitElevation = volume.Range{Name: "elevation", Min: -500, Max: 6000, Suffix: "m", Source: "inhabited places", Fields: "AirAt.elevation Pressure.StationAt.elevation"}
 	limitShare     = volume.Range{Name: "CO2 share", Min: 0, Max: 1, Suffix: "share", Source: "a share of the gas", Fields: "Draught.CO2Share"}
 
-	limitLater     = volume.Range{Name: "later temperature", Min: -1.2, Max: 80, Suffix: "c", Source: "Carroll 1991 [5] above 45 °C; a car in the sun stays below", Fields: "Sealed.At.t"}
+	limitLater     = volume.Range{Name: "later temperature", Min: -1.2, Max: 80, Suffix: "c", Source: "Carroll 1991 [5] above {45 c}; a car in the sun stays below", Fields: "Sealed.At.t"}
 	limitInside    = volume.Range{Name: "CO2 pressure in the vessel", Min: 0, Max: 2000, Suffix: "kpa_abs", Source: "the virial fugacity is 0.7 % low there; no beer vessel is made for it"}
 	limitHeadspace = volume.Range{Name: "headspace", Min: 0.001, Max: 0.99, Suffix: "share", Source: "a share of the vessel; without any it bursts", Fields: "Sealed.Headspace Supply.Headspace"}
 	limitAirShare  = volume.Range{Name: "air share", Min: 0, Max: 1, Suffix: "share", Source: "a share of the headspace", Fields: "Sealed.AirShare"}
@@ -72,7 +72,7 @@ var (
 	limitTest      = volume.Range{Name: "time of the test", Min: 1, Max: 1000 * 86400, Suffix: "s", Source: "a reading takes a second; longer than a cylinder is left shut", Fields: "Supply.LeakTest.over"}
 	limitRoom      = volume.Range{Name: "room", Min: 0.5, Max: 1e6, Suffix: "m3", Source: "a cupboard to a hall", Fields: "Supply.IntoRoom.room"}
 
-	limitStill = volume.Range{Name: "temperature at rest", Min: -1.2, Max: 40, Suffix: "c", Source: "the law of solubility, and the viscosity of beer to 40 °C", Fields: "Equilibrium.Temperature"}
+	limitStill = volume.Range{Name: "temperature at rest", Min: -1.2, Max: 40, Suffix: "c", Source: "the law of solubility, and the viscosity of beer to {40 c}", Fields: "Equilibrium.Temperature"}
 	limitDepth = volume.Range{Name: "depth", Min: 0.02, Max: 2, Suffix: "m", Source: "bottles to serving tanks", Fields: "Equilibrium.After.depth Equilibrium.Reach.depth"}
 	limitReach = volume.Range{Name: "reach", Min: 0, Max: 0.999, Suffix: "share", Source: "a share of the way; the whole is never reached", Fields: "Equilibrium.Reach.share"}
 

@@ -11,7 +11,7 @@ import (
 // listed by Limits and printed in the package comment.
 var (
 	limitTubes       = volume.Range{Name: "number of tubes", Min: 0, Max: maxTubes, Source: "a result holds its tubes without allocating", Fields: "Run.Tubes"}
-	limitBore        = volume.Range{Name: "bore", Min: 1, Max: 50, Suffix: "mm", Source: "beer tubing is 1/8 to 5/8 in (3 to 16 mm)", Fields: "Tube.Bore Fitting.Bore"}
+	limitBore        = volume.Range{Name: "bore", Min: 1, Max: 50, Suffix: "mm", Source: "beer tubing is {3..16 mm}", Fields: "Tube.Bore Fitting.Bore"}
 	limitOutside     = volume.Range{Name: "outside diameter", Min: 1, Max: 90, Suffix: "mm", Source: "the widest bore in the thickest wall", Fields: "TubeOfOD.od"}
 	limitLength      = volume.Range{Name: "length", Min: 0, Max: 300, Suffix: "m", Source: "longest lines of the trade, with room to spare", Fields: "Tube.Length TubeOfOD.length"}
 	limitWall        = volume.Range{Name: "wall", Min: 0, Max: 20, Suffix: "mm", Source: "thickness of tubing, not its outside diameter", Fields: "Tube.Wall TubeOfOD.wall"}

@@ -85,7 +85,7 @@ var (
 	limitThermometer = Range{Name: "error of the thermometer", Min: 0.001, Max: 5, Suffix: "k", Source: "from a laboratory's to none", Fields: "Calibration.Thermometer"}
 	limitMelted      = Range{Name: "melted ice", Min: 0.1, Max: 500, Suffix: "kg", Source: "from a handful to a bin", Fields: "MeltedIce.melted"}
 	limitMeltAir     = Range{Name: "air around the ice", Min: 5, Max: 60, Suffix: "c", Source: "nearer {0 c} the difference is too uncertain", Fields: "MeltedIce.air"}
-	limitBoxUA       = Range{Name: "UA of a box", Min: 0, Max: 1000, Suffix: "w_per_k", Source: "from a good ice chest (0.5) to an open trough"}
+	limitBoxUA       = Range{Name: "UA of a box", Min: 0, Max: 1000, Suffix: "w_per_k", Source: "from a good ice chest (0.5) to an open trough", Fields: "Conductance.Melts.u"}
 )
 
 // Limits returns the validity table of the package: one row for each quantity

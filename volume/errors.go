@@ -1,10 +1,12 @@
 package volume
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"math"
 	"strconv"
+	"strings"
 
 	"example.com/pourwell/internal/quantity"
 )
@@ -45,7 +47,11 @@ func (e *RangeError) Error() string {
 		unit = " " + unit
 	}
 	trim := func(v float64) string { return strconv.FormatFloat(v, 'g', 5, 64) }
-	value := trim(e.Value) + unit
+	value := trim(e.Value)
+	if value == trim(e.Min) || value == trim(e.Max) {
+		value = strconv.FormatFloat(e.Value, 'g', -1, 64)
+	}
+	value += unit
 	if math.IsNaN(e.Value) {
 		value = "not a number"
 	}
@@ -58,7 +64,21 @@ func (e *RangeError) Why() Sentence {
 	if math.IsNaN(e.Value) {
 		return say("%s is not a number; it lies within {%v..%v %s}", e.Name, e.Min, e.Max, e.Suffix)
 	}
-	return say("%s {%v %s} is outside {%v..%v %[3]s}", e.Name, e.Value, e.Suffix, e.Min, e.Max)
+	return say("%s %s{%v %s} is outside {%v..%v %[4]s}", e.Name, cmp.Or(e.beside(Sentence.US), e.beside(Sentence.Metric)), e.Value, e.Suffix, e.Min, e.Max)
+}
+
+// beside says on which side of a bound the value lies where both are written
+// alike, so that no message contradicts itself: "" where they are not.
+func (e *RangeError) beside(written func(Sentence) string) string {
+	value, bounds := written(say("{%v %s}", e.Value, e.Suffix)), written(say("{%v..%v %s}", e.Min, e.Max, e.Suffix))
+	number, unit, _ := strings.Cut(value, " ")
+	switch {
+	case e.Value > e.Max && strings.HasSuffix(bounds, " to "+value):
+		return "a little above "
+	case e.Value < e.Min && (strings.HasPrefix(bounds, value+" to ") || strings.HasPrefix(bounds, number+" to ") && strings.HasSuffix(bounds, " "+unit)):
+		return "a little below "
+	}
+	return ""
 }
 
 // A NoSolutionError is an [ErrNoSolution] with what makes it so.

@@ -52,6 +52,32 @@ func TestListsAreCopies(t *testing.T) {
 	}
 }
 
+// A value that is written like the bound it breaks is said to lie a little
+// beyond it, in either system of units.
+func TestAlmostABound(t *testing.T) {
+	r := Range{"content", 0, 20, "volumes", "a reason", ""}
+	for _, c := range []struct {
+		value     float64
+		why, text string
+	}{
+		{20.0001, "content a little above 20.00 volumes is outside 0.00 to 20.00 volumes", "test: content 20.0001 volumes is outside 0 to 20 volumes (a reason)"},
+		{20.00001, "content a little above 20.00 volumes is outside 0.00 to 20.00 volumes", "test: content 20.00001 volumes is outside 0 to 20 volumes (a reason)"},
+		{21, "content 21.00 volumes is outside 0.00 to 20.00 volumes", "test: content 21 volumes is outside 0 to 20 volumes (a reason)"},
+	} {
+		var e *RangeError
+		if err := r.Check("test", c.value); !errors.As(err, &e) {
+			t.Errorf("%v passes", c.value)
+		} else if e.Why().String() != c.why || e.Error() != c.text {
+			t.Errorf("%v: %q, %q", c.value, e.Why(), e.Error())
+		}
+	}
+	r = Range{"wind", 2, 20, "m_per_s", "a gale", ""}
+	var e *RangeError
+	if errors.As(r.Check("test", 1.9999), &e); e.Why().Metric() != "wind a little below 2.0 m/s is outside 2.0 to 20.0 m/s" {
+		t.Errorf("%q", e.Why().Metric())
+	}
+}
+
 // The errors that carry numbers give them under a key, so that a program need
 // not read the sentence.
 func TestErrorsCarryNumbers(t *testing.T) {

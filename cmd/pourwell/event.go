@@ -54,6 +54,9 @@ func (r *root) unused() error {
 	if r.Event.Sample && r.Event.File != "" {
 		return &calc.UsageError{What: "event --sample reads no file", Hint: "drop --sample, or " + r.Event.File}
 	}
+	if r.Event.Sample && (r.Format != "text" || r.Explain) {
+		return &calc.UsageError{What: "event --sample prints a file as it is", Hint: "leave --format and --explain out"}
+	}
 	return nil
 }
 

@@ -8,9 +8,12 @@ import (
 	"strings"
 	"testing"
 
+	"example.com/pourwell/carbonation"
 	"example.com/pourwell/cmd/pourwell/internal/calc"
 	"example.com/pourwell/cmd/pourwell/internal/catalog"
 	"example.com/pourwell/internal/quantity"
+	"example.com/pourwell/lines"
+	"example.com/pourwell/thermal"
 	"example.com/pourwell/volume"
 )
 
@@ -179,6 +182,19 @@ func TestEveryInputIsRead(t *testing.T) {
 		for _, name := range c.InputNames() {
 			if !read[name] {
 				t.Errorf("%s reads no --%s in any of its examples", c.Title(), name)
+			}
+		}
+	}
+}
+
+// TestSourcesQuote checks that the reason of a range quotes its numbers, so
+// that they follow the reader's units.
+func TestSourcesQuote(t *testing.T) {
+	quoted, bare := regexp.MustCompile(`\{[^}]*\}`), regexp.MustCompile(`[0-9] (°[CF]|psi|bar|[kM]?Pa|mm|in|cm|m|ft|L|gal|oz|kg|lb|W/m²|volumes)\b`)
+	for _, rows := range [][]volume.Range{volume.Limits(), thermal.Limits(), carbonation.Limits(), lines.Limits()} {
+		for _, r := range rows {
+			if bare.MatchString(quoted.ReplaceAllString(r.Source, "")) {
+				t.Errorf("%s: %q", r.Name, r.Source)
 			}
 		}
 	}

@@ -26,8 +26,9 @@ func misread(args []string, err error) error {
 	if c == nil {
 		return err
 	}
-	if word, ok := strings.CutPrefix(err.Error(), "unknown flag --"); ok && !strings.Contains(word, ",") {
-		return &calc.UsageError{What: err.Error(), Hint: flagFor(c, word)}
+	if word, ok := strings.CutPrefix(err.Error(), "unknown flag --"); ok {
+		word, _, _ = strings.Cut(word, ", did you mean ") // by letters alone
+		return &calc.UsageError{What: "unknown flag --" + word, Hint: flagFor(c, word)}
 	}
 	if word, ok := strings.CutPrefix(err.Error(), "unexpected argument "); ok {
 		word, _, _ = strings.Cut(word, ",")

@@ -16,6 +16,23 @@ import (
 // unquoted is a number that a sentence quotes and nobody wrote out.
 var unquoted = regexp.MustCompile(`\{[a-z0-9_.+-]*( [a-z_0-9]+)?\}`)
 
+// otherUnits are units that a reader of one system is not shown. Tubes are typed
+// without a blank before the unit, and shown as typed; inches have decimals, unlike
+// the 2 of "CO2 in", and no noun behind them.
+var otherUnits = map[string]*regexp.Regexp{
+	"both":   regexp.MustCompile(`$^`),
+	"us":     regexp.MustCompile(`[0-9] (°C|bar|kPa|MPa|mm|cm|m|mL|L|kg|L/min|m/s)\b|[0-9] g\b[^/]`),
+	"metric": regexp.MustCompile(`[0-9] (°F|psi|ft|fl oz|oz|gal|lb|mph)\b|[.][0-9]+ in( [0-9]|[,.)]| to )`),
+}
+
+// tradeNames are sizes by which the trade calls a thing.
+var tradeNames = strings.NewReplacer("a bare 5 gal keg", "a bare keg")
+
+func before(text, end string) string {
+	text, _, _ = strings.Cut(text, end)
+	return text
+}
+
 // TestExamplesText checks the layout of every answer in every unit system,
 // with its working, and in ASCII.
 func TestExamplesText(t *testing.T) {
@@ -25,6 +42,9 @@ func TestExamplesText(t *testing.T) {
 			fits80(t, units, text)
 			if unquoted.MatchString(text) || strings.Contains(text, "%!") || strings.Contains(text, "NaN") {
 				t.Errorf("a number is not written out:\n%s", text)
+			}
+			if found := otherUnits[units].FindString(tradeNames.Replace(strings.Join(strings.Fields(before(text, "\nWorking\n")), " "))); found != "" {
+				t.Errorf("--units %s: %q\n%s", units, found, text)
 			}
 			if !strings.Contains(text, "\nWorking\n") {
 				t.Errorf("no working:\n%s", text)

@@ -135,7 +135,7 @@ func keysAndUnits() string {
 }
 
 const helpOutput = `Text is for people and may change. JSON and CSV are for programs: keys are
-added, none is renamed, and --units does not touch them.
+added, none is renamed. --units changes their sentences, never a number.
 
   pourwell carbonation equilibrium --temp 38F --gauge 12psi --format json
   pourwell carbonation equilibrium --temp 32F..60F:2F --gauge 12psi --format csv

@@ -194,6 +194,8 @@ func clockless(seconds float64) string {
 		return sign + whole(minutes) + " min"
 	case minutes < 48*60:
 		return sign + strings.TrimSuffix(whole(math.Floor(minutes/60))+" h "+whole(math.Mod(minutes, 60))+" min", " 0 min")
+	case seconds >= 86400e9:
+		return sign + strconv.FormatFloat(seconds/86400, 'g', 4, 64) + " d" // 300 digits say no more
 	default:
 		hours := math.Round(minutes / 60)
 		return sign + strings.TrimSuffix(whole(math.Floor(hours/24))+" d "+whole(math.Mod(hours, 24))+" h", " 0 h")

@@ -23,6 +23,9 @@ func (e *Error) Error() string {
 	return fmt.Sprintf("%q %s, %s", e.Text, e.What, e.Hint)
 }
 
+// largest is the size of number, in SI, that every unit can show.
+const largest = 1e300
+
 // Parse reads text as a quantity of kind k and returns it in the SI unit of
 // the kind. Text is a number, which may be a fraction ("3/16in") or mixed ("1
 // 1/2in"), followed by one of the kind's units. NaN, infinities and numbers
@@ -74,7 +77,7 @@ func Parse(k Kind, text string) (float64, error) {
 		return fail(unknownUnit(k, name), forExample)
 	}
 	si := u.si(v)
-	if math.IsInf(si, 0) {
+	if math.Abs(si) > largest {
 		return fail("is too large", forExample)
 	}
 	return si, nil

@@ -36,12 +36,12 @@ func Limit(field string) volume.Range {
 	panic("calc: no range for " + field)
 }
 
-// Answer holds what was typed against the ranges of the inputs, whether the
-// calculation comes to use it or not, and runs it. Outside one it returns a
-// [*volume.RangeError].
+// Answer holds what was typed, or set by the environment, against the ranges of
+// the inputs, whether the calculation comes to use it or not, and runs it.
+// Outside one it returns a [*volume.RangeError].
 func (c *Calculation) Answer(in *Values, out *Result) error {
 	for i := range c.all {
-		if in.cells[i].given {
+		if in.cells[i].given || in.cells[i].supposed {
 			if err := c.all[i].check(c, in.cells[i].si); err != nil {
 				return err
 			}

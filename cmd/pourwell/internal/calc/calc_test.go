@@ -431,6 +431,16 @@ func TestMeant(t *testing.T) {
 			t.Errorf("%s: %q, want %q", word, got, want)
 		}
 	}
+	for word, want := range map[string]string{
+		"inlet":    "temp", // not --input, which has more of its letters
+		"regulatr": "gauge",
+		"to":       "", // not --fg
+		"hours":    "",
+	} {
+		if got := Meant(word, []string{"temp", "gauge", "co2", "fg", "og", "input"}); got != want {
+			t.Errorf("%s is taken for %q, want %q", word, got, want)
+		}
+	}
 	if got := Meant("from", []string{"name", "arrives", "serve_at"}); got != "arrives" {
 		t.Errorf("a key of a file: %q", got)
 	}

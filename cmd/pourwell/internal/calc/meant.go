@@ -38,24 +38,20 @@ var otherWords = [...]string{
 	"weight mass scale",
 }
 
-// Meant returns which of the known words was probably meant by word: the
-// nearest in its letters, else another word for the same thing, else one that
-// begins alike; "" if there is none.
+// Meant returns which of the known words was probably meant by word: another
+// word for the same thing, else the nearest in its letters, itself or by way of
+// another word, else one that begins alike; "" if there is none.
 func Meant(word string, known []string) string {
+	word = strings.ToLower(word)
+	if same, isWord := sameThing(word, known); isWord {
+		return same
+	}
 	if near := quantity.Nearest(word, known); near != "" {
 		return near
 	}
-	word = strings.ToLower(word)
-	for _, group := range otherWords {
-		words := strings.Fields(group)
-		if !slices.ContainsFunc(words, func(w string) bool { return alike(w, word) }) {
-			continue
-		}
-		for _, w := range words {
-			if at := slices.IndexFunc(known, func(k string) bool { return alike(k, w) }); at >= 0 {
-				return known[at]
-			}
-		}
+	if other := quantity.Nearest(word, strings.Fields(strings.Join(otherWords[:], " "))); other != "" {
+		same, _ := sameThing(other, known)
+		return same
 	}
 	for _, k := range known {
 		if len(k) > 2 && strings.HasPrefix(word, k) || len(word) > 2 && strings.HasPrefix(k, word) {
@@ -63,6 +59,24 @@ func Meant(word string, known []string) string {
 		}
 	}
 	return ""
+}
+
+// sameThing returns the first of the known words that is used for what word is
+// used for, "" if none is; isWord tells whether word is one of otherWords.
+func sameThing(word string, known []string) (same string, isWord bool) {
+	for _, group := range otherWords {
+		words := strings.Fields(group)
+		if !slices.ContainsFunc(words, func(w string) bool { return alike(w, word) }) {
+			continue
+		}
+		isWord = true
+		for _, w := range words {
+			if at := slices.IndexFunc(known, func(k string) bool { return alike(k, w) }); at >= 0 {
+				return known[at], true
+			}
+		}
+	}
+	return "", isWord
 }
 
 // Suggest asks whether the known word was meant that [Meant] finds; "" if it

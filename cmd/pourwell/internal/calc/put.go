@@ -20,13 +20,27 @@ type (
 // Put adds an answer under key: the type of q says what it measures, the suffix
 // of key in which unit. A float64 or an int is a pure number or a share. It
 // panics if the key measures something else, a mistake in a description.
-func (r *Result) Put(key string, q any) {
+func (r *Result) Put(key string, q any) { r.Set(key, under(key, q)) }
+
+// Add adds a row to t: a cell is a text or, as in Put, the quantity that its
+// column measures.
+func (t *Table) Add(cells ...any) {
+	for i, q := range cells {
+		if _, text := q.(string); !text {
+			cells[i] = under(t.Columns[i], q)
+		}
+	}
+	t.Rows = append(t.Rows, cells)
+}
+
+// under returns q in the unit of key.
+func under(key string, q any) float64 {
 	_, suffix := quantity.SplitKey(key)
 	of, si := measured(q)
 	if want := quantity.Measures(suffix); of != want && !(of == "" && want == "share") {
 		panic(fmt.Sprintf("calc: %s measures %q, and %q was put there", key, want, of))
 	}
-	r.Set(key, quantity.In(suffix, si))
+	return quantity.In(suffix, si)
 }
 
 // measured returns what q measures and its value in SI.

@@ -132,9 +132,7 @@ func setDiagnosis(out *calc.Result, d lines.Diagnosis) {
 	}
 	t := calc.Table{Key: "findings", Columns: []string{"cause", "measured", "expected", "remedy", "confirm", "weight_share"}}
 	for _, f := range d.Findings {
-		t.Rows = append(t.Rows, []any{
-			f.Cause, string(f.Measured), string(f.Expected), string(f.Remedy), string(f.Confirm), f.Share,
-		})
+		t.Add(f.Cause, string(f.Measured), string(f.Expected), string(f.Remedy), string(f.Confirm), f.Share)
 	}
 	out.Table(t) // without a row too: nothing found is an empty list
 	out.Remark(d.Notes())

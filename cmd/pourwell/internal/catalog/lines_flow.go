@@ -36,7 +36,7 @@ var flow = calc.Calculation{
 		{Key: "trade_gauge_kpa", Label: "trade's table balances at"},
 		{Key: "outlet_c", Label: "beer at the tap"},
 		{Key: "needed_gauge_kpa", Label: "pressure that holds the gas"},
-		{Key: "choker_m", Label: "choker to add for 2 oz/s"},
+		{Key: "choker_m", Label: "choker to add to pour well"},
 	},
 	Run: runFlow,
 }

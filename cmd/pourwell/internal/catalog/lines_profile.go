@@ -1,7 +1,8 @@
 package catalog
 
 import (
-	"example.com/pourwell/carbonation"
+	"fmt"
+
 	"example.com/pourwell/cmd/pourwell/internal/calc"
 	"example.com/pourwell/internal/quantity"
 	"example.com/pourwell/lines"
@@ -36,7 +37,7 @@ var profile = calc.Calculation{
 		{Key: "standing_limit_s", Label: "  the line gets there in"},
 		{Key: "settles_c", Label: "  and comes to at last"},
 		{Key: "holdup_l", Label: "beer in the line"},
-		{Key: "standing_limits", Label: "a standing line lasts, bare or in half an inch of foam, in shade or full sun"},
+		{Key: "standing_limits", Label: "a standing line lasts, bare or in foam, in shade or full sun"},
 		{Key: "lasts_s", Label: "for"},
 		{Key: "position_m", Label: "from the keg"},
 		{Key: "pressure_kpa", Label: "pressure"},
@@ -122,9 +123,7 @@ func setProfile(out *calc.Result, p lines.Profile) {
 		Columns: []string{"position_m", "pressure_kpa", "temperature_c", "equilibrium_kpa", "margin_kpa"},
 	}
 	for _, x := range p.Stations {
-		t.Rows = append(t.Rows, []any{
-			float64(x.Position), x.Gauge.KPa(), x.Temperature.Celsius(), x.Equilibrium.KPa(), float64(x.Margin / carbonation.KPa),
-		})
+		t.Add(x.Position, x.Gauge, x.Temperature, x.Equilibrium, x.Margin)
 	}
 	out.Table(t)
 	out.Remark(p.Notes())
@@ -145,29 +144,31 @@ func setStanding(out *calc.Result, s lines.Serving, st lines.Standing) {
 
 // setLimits lists how long the line lasts bare and in foam, in shade and sun.
 func setLimits(out *calc.Result, run lines.Run, s lines.Serving) {
+	const foam, sun = 0.0127, 800 // m, W/m²
 	t := calc.Table{Key: "standing_limits", Columns: []string{"line", "lasts_s"}}
 	for _, c := range []struct {
 		name string
-		foam float64 // inches
+		foam float64
 		sun  thermal.Irradiance
 	}{
 		{"bare, shade", 0, 0},
-		{"foam, shade", 0.5, 0},
-		{"bare, sun", 0, 800},
-		{"foam, sun", 0.5, 800},
+		{"foam, shade", foam, 0},
+		{"bare, sun", 0, sun},
+		{"foam, sun", foam, sun},
 	} {
 		v := s
 		v.Around.Sun = c.sun
-		assign(&v.Insulation, c.foam*float64(lines.Inch))
+		assign(&v.Insulation, c.foam)
 		st, err := run.Stand(v)
 		switch {
 		case err != nil:
 			out.Note("How long the line lasts " + c.name + " is not known: " + whyNot(err) + ".")
 		case st.Never:
-			t.Rows = append(t.Rows, []any{c.name, "for ever"})
+			t.Add(c.name, "for ever")
 		default:
-			t.Rows = append(t.Rows, []any{c.name, st.Limit.Seconds()})
+			t.Add(c.name, st.Limit)
 		}
 	}
 	out.Table(t)
+	out.Note(fmt.Sprintf("Foam is taken to be {%v m} thick and the sun to give {%v w_per_m2}.", foam, sun))
 }

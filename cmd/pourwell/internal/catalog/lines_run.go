@@ -5,7 +5,6 @@ import (
 	"fmt"
 	"strings"
 
-	"example.com/pourwell/carbonation"
 	"example.com/pourwell/cmd/pourwell/internal/calc"
 	"example.com/pourwell/internal/quantity"
 	"example.com/pourwell/lines"
@@ -132,7 +131,7 @@ func setTubes(in *calc.Values, out *calc.Result, p lines.Pour) {
 		texts = append([]string{"dip tube"}, texts...)
 	}
 	for i, t := range tubes {
-		table.Rows = append(table.Rows, []any{texts[i], t.Reynolds, t.Regime, t.Friction, float64(t.Loss / carbonation.KPa)})
+		table.Add(texts[i], t.Reynolds, t.Regime, t.Friction, t.Loss)
 	}
 	if len(table.Rows) > 0 {
 		out.Table(table)

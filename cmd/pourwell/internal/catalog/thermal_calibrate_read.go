@@ -25,7 +25,7 @@ func readReadings(in *calc.Values) ([]thermal.Reading, error) {
 		}
 		r, err := reading(when, temperature)
 		if err != nil {
-			return nil, err
+			return nil, usage("reading", err)
 		}
 		all = append(all, r)
 	}

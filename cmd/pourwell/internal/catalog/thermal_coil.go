@@ -143,7 +143,7 @@ func setService(out *calc.Result, s thermal.Service, p thermal.Pours) {
 	out.Working(s.Steps)
 	glasses := calc.Table{Key: "glasses", Columns: []string{"number", "glass_c"}, Curve: true}
 	for n := range p.Number {
-		glasses.Rows = append(glasses.Rows, []any{float64(n + 1), s.Glass(n + 1).Celsius()})
+		glasses.Add(n+1, s.Glass(n+1))
 	}
 	out.Table(glasses)
 }
@@ -192,7 +192,7 @@ func setBaths(in *calc.Values, out *calc.Result, c thermal.Coil, p thermal.Pours
 			out.Note(fmt.Sprintf("The %s bath is not listed: %s.", b.name, whyNot(err)))
 			continue
 		}
-		t.Rows = append(t.Rows, []any{b.name, b.coil.Bath.Celsius(), s.Sustained.Celsius(), s.First.Celsius(), s.Last.Celsius()})
+		t.Add(b.name, b.coil.Bath, s.Sustained, s.First, s.Last)
 	}
 	out.Table(t)
 	out.Note("The bath was not given: the answer is for ice water left alone. Packing ice tight around the coil, or stirring, is worth more than a longer coil.")

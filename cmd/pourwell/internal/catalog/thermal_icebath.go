@@ -145,7 +145,7 @@ func keepCold(in *calc.Values, out *calc.Result, b thermal.IceBath) (thermal.Ice
 	out.Put("top_up_kg", ice)
 	rows := calc.Table{Key: "top_up_list", Columns: []string{"time_s", "ice_kg"}}
 	for _, u := range kept.TopUps {
-		rows.Rows = append(rows.Rows, []any{u.At.Seconds(), float64(u.Ice)})
+		rows.Add(u.At, u.Ice)
 	}
 	out.Table(rows)
 	return kept, nil
@@ -168,7 +168,7 @@ func setChilling(out *calc.Result, c thermal.Chilling) {
 	out.Working(c.Steps)
 	course := calc.Table{Key: "course", Columns: []string{"time_s", "temperature_c", "bath_c", "ice_kg"}, Curve: true}
 	for _, s := range c.Course(25) {
-		course.Rows = append(course.Rows, []any{s.At.Seconds(), s.Beer.Celsius(), s.Bath.Celsius(), float64(s.Ice)})
+		course.Add(s.At, s.Beer, s.Bath, s.Ice)
 	}
 	out.Table(course)
 }

@@ -52,14 +52,14 @@ func readIceBath(in *calc.Values) (thermal.IceBath, error) {
 	for _, text := range in.Texts("pour") {
 		p, err := readPour(text)
 		if err != nil {
-			return b, err
+			return b, usage("pour", err)
 		}
 		b.Pours = append(b.Pours, p)
 	}
 	for _, text := range in.Texts("top-up") {
 		u, err := readTopUp(text)
 		if err != nil {
-			return b, err
+			return b, usage("top-up", err)
 		}
 		b.TopUps = append(b.TopUps, u)
 	}
@@ -119,5 +119,5 @@ func assign[Q ~float64](to *Q, si float64) { *to = Q(si) }
 
 func readTime(text string) (time.Duration, error) {
 	s, err := quantity.Parse(quantity.Time, text)
-	return time.Duration(s * float64(time.Second)), err
+	return quantity.Seconds(s), err
 }

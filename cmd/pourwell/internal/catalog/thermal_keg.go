@@ -144,7 +144,7 @@ func setWarming(out *calc.Result, w thermal.Warming) {
 	out.Working(w.Steps)
 	course := calc.Table{Key: "course", Columns: []string{"time_s", "temperature_c"}, Curve: true}
 	for _, s := range w.Course(25) {
-		course.Rows = append(course.Rows, []any{s.At.Seconds(), s.Beer.Celsius()})
+		course.Add(s.At, s.Beer)
 	}
 	out.Table(course)
 }

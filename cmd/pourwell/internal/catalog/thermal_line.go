@@ -92,7 +92,7 @@ func setCourse(out *calc.Result, whole time.Duration, samples []thermal.Sample) 
 	}
 	course := calc.Table{Key: "course", Columns: []string{"time_s", "beer_c"}, Curve: true}
 	for _, s := range samples {
-		course.Rows = append(course.Rows, []any{s.At.Seconds(), s.Beer.Celsius()})
+		course.Add(s.At, s.Beer)
 	}
 	out.Table(course)
 }

@@ -49,7 +49,7 @@ var plate = calc.Calculation{
 		{Key: "ua_w_per_k", Label: "heat per kelvin (UA)"},
 		{Key: "ntu", Label: "transfer units (NTU)"},
 		{Key: "effectiveness", Label: "effectiveness"},
-		{Key: "coil_outlet_c", Label: "a 50 ft coil instead"},
+		{Key: "coil_outlet_c", Label: "a usual coil instead"},
 		{Key: "coil_tenth_glass_c", Label: "  its tenth glass"},
 	},
 	Run: runPlate,
@@ -120,7 +120,7 @@ func readSize(text string) (width, depth float64, err error) {
 	if width, err = quantity.Parse(quantity.Length, first); err == nil {
 		depth, err = quantity.Parse(quantity.Length, second)
 	}
-	return width, depth, err
+	return width, depth, usage("size", err)
 }
 
 func setPlate(out *calc.Result, r thermal.PlateChill) {
@@ -154,12 +154,13 @@ func setDrain(in *calc.Values, out *calc.Result, p thermal.Plate, pours thermal.
 func setCoilInstead(in *calc.Values, out *calc.Result, beer thermal.Beer, pours thermal.Pours) {
 	c := thermal.DefaultCoil().Packed()
 	c.Beer = beer
+	what := fmt.Sprintf("A coil of {%.5g m} packed in ice and water, fed the same,", float64(c.Length))
 	s, err := c.Serve(in.Temperature("inlet"), pours)
 	if err != nil {
-		out.Note("A coil of 50 ft packed in ice and water, fed the same, has no answer: " + whyNot(err) + ".")
+		out.Note(what + " has no answer: " + whyNot(err) + ".")
 		return
 	}
 	out.Put("coil_outlet_c", s.Sustained)
 	out.Put("coil_tenth_glass_c", s.Last)
-	out.Note("A coil of 50 ft packed in ice and water, fed the same, pours the tenth glass at {coil_tenth_glass_c} and without a rest at {coil_outlet_c}.")
+	out.Note(what + " pours the tenth glass at {coil_tenth_glass_c} and without a rest at {coil_outlet_c}.")
 }

@@ -41,9 +41,7 @@ func planBeers(in *calc.Values, out *calc.Result, c volume.Crowd, p volume.Pour)
 func listBeers(out *calc.Result, all []volume.Demand) {
 	table := calc.Table{Key: "beers", Columns: []string{"beer", "expected", "planned", "kegs", "run_out_probability", "lasts_for_s"}}
 	for _, d := range all {
-		table.Rows = append(table.Rows, []any{
-			d.Choice.Name, d.Expected, float64(d.Planned), float64(d.Kegs), d.RunOut, d.LastsFor.Seconds(),
-		})
+		table.Add(d.Choice.Name, d.Expected, d.Planned, d.Kegs, d.RunOut, d.LastsFor)
 	}
 	out.Table(table)
 }
@@ -65,7 +63,7 @@ func planStock(in *calc.Values, out *calc.Result, c volume.Crowd, p volume.Pour)
 	setDemand(in, out, d)
 	table := calc.Table{Key: "chosen", Columns: []string{"keg", "kegs", "pours_per_keg"}}
 	for _, m := range d.Mix {
-		table.Rows = append(table.Rows, []any{m.Name, float64(m.Kegs), float64(m.Keg.Pours)})
+		table.Add(m.Name, m.Kegs, m.Keg.Pours)
 	}
 	out.Table(table)
 	return nil

@@ -134,7 +134,7 @@ func setDemandCourse(out *calc.Result, d volume.Demand, whole time.Duration) {
 	for i := range time.Duration(parts + 1) {
 		t := whole * i / parts
 		expected, runOut := d.At(t)
-		course.Rows = append(course.Rows, []any{t.Seconds(), expected, runOut})
+		course.Add(t, expected, runOut)
 	}
 	out.Table(course)
 }

@@ -86,7 +86,7 @@ func listGlasses(out *calc.Result, p volume.Pour) error {
 		var wrong *volume.RangeError
 		switch {
 		case err == nil:
-			table.Rows = append(table.Rows, []any{p.Glass.Name, float64(p.Glass.Volume / volume.Litre), float64(y.Pours), float64(y.Liquid / volume.Litre)})
+			table.Add(p.Glass.Name, p.Glass.Volume, y.Pours, y.Liquid)
 		case errors.As(err, &wrong): // the keg and the losses have been answered for already
 			tooSmall = append(tooSmall, p.Glass.Name)
 		default:

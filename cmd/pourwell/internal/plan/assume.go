@@ -2,10 +2,10 @@ package plan
 
 import (
 	"fmt"
+	"strings"
 	"time"
 
 	"example.com/pourwell/carbonation"
-	"example.com/pourwell/cmd/pourwell/internal/calc"
 	"example.com/pourwell/thermal"
 	"example.com/pourwell/volume"
 )
@@ -15,7 +15,7 @@ import (
 func (p *planner) assume() error {
 	d := &p.day
 	switch {
-	case d.Guests.Count.int() == 0:
+	case d.Guests.Count.si == 0:
 		return p.missing("guests.count", "how many people come, for example count = 60")
 	case !d.Hours.set:
 		return p.missing("hours", `how long you serve, for example hours = "5h"`)
@@ -55,9 +55,6 @@ func (p *planner) assume() error {
 	}
 	p.start = start
 	p.end = start.Add(d.Hours.duration())
-	if err := calc.Limit("thermal.Upkeep.Bag").Check("plan.Compute", d.Ice.Bag.si); err != nil {
-		return err
-	}
 	for i := range d.Beers {
 		if err := p.assumeBeer(&d.Beers[i], i); err != nil {
 			return err
@@ -75,7 +72,7 @@ func orDate(date string) string {
 }
 
 func (p *planner) assumeBeer(b *Beer, i int) error {
-	if b.Name == "" {
+	if b.Name = strings.TrimSpace(b.Name); b.Name == "" {
 		b.Name = fmt.Sprintf("Beer %d", i+1)
 	}
 	for _, other := range p.day.Beers[:i] {
@@ -83,8 +80,8 @@ func (p *planner) assumeBeer(b *Beer, i int) error {
 			return &FileError{p.file, 0, fmt.Sprintf("two beers are called %q", b.Name), "give each its own name, or add their kegs together"}
 		}
 	}
-	if b.Kegs.set && b.Kegs.int() < 1 {
-		return &FileError{p.file, 0, fmt.Sprintf("%s has %d kegs", b.Name, b.Kegs.int()), "leave the beer out, or bring a keg of it"}
+	if b.Kegs.set && b.Kegs.si < 1 {
+		return &FileError{p.file, 0, fmt.Sprintf("%s has %.0f kegs", b.Name, b.Kegs.si), "leave the beer out, or bring a keg of it"}
 	}
 	if b.Keg.text == "" {
 		return p.missing("beer.keg", fmt.Sprintf("the keg of %s, for example keg = \"30L\"", b.Name))

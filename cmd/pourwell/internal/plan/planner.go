@@ -2,6 +2,7 @@ package plan
 
 import (
 	"fmt"
+	"strings"
 	"time"
 
 	"example.com/pourwell/carbonation"
@@ -33,6 +34,9 @@ func Compute(file string, day Day) (Plan, error) {
 	if err := p.assume(); err != nil {
 		return Plan{}, err
 	}
+	if err := p.bounds(); err != nil {
+		return Plan{}, err
+	}
 	air, err := carbonation.AirAt(p.day.Elevation.length())
 	if err != nil {
 		return Plan{}, err
@@ -53,7 +57,7 @@ func Compute(file string, day Day) (Plan, error) {
 
 func (p *planner) title() string {
 	d := &p.day
-	name := d.Title
+	name := strings.TrimSpace(d.Title)
 	if name == "" {
 		name = "A day of serving"
 	}

@@ -1,7 +1,6 @@
 package plan
 
 import (
-	"math"
 	"strings"
 	"time"
 
@@ -63,8 +62,8 @@ func (c *conductance) UnmarshalText(text []byte) error { return c.read(quantity.
 func (l length) length() unit.Length   { return unit.Length(l.si) }
 func (v volumeOf) volume() unit.Volume { return unit.Volume(v.si) }
 func (m mass) mass() unit.Mass         { return unit.Mass(m.si) }
-func (c count) int() int               { return int(c.si) }
-func (t span) duration() time.Duration { return time.Duration(math.Round(t.si * float64(time.Second))) }
+func (c count) int() int               { return quantity.Whole(c.si) }
+func (t span) duration() time.Duration { return quantity.Seconds(t.si) }
 
 // named is a keg or glass: its trade name, or its size.
 type named struct {

@@ -83,7 +83,7 @@ func TestToleranceKinds(t *testing.T) {
 			t.Errorf("--%s %s is accepted", input, text)
 		}
 	}
-	for _, text := range []string{"38F+-1e308F", "38F+-84F"} { // from -1.2 to 45 °C are 83.2 °F
+	for _, text := range []string{"38F+-1e300F", "38F+-84F"} { // from -1.2 to 45 °C are 83.2 °F
 		if _, err := Read(balance(), typed("temp", text)); !isUsage(err) || !strings.Contains(err.Error(), "wider than the range") {
 			t.Errorf("%s: %v", text, err)
 		}

@@ -27,6 +27,7 @@ var ErrNever = errors.New("never reached")
 type RangeError struct {
 	Func   string  // the function that refused, for example "carbonation.ContentAt"
 	Name   string  // the argument, for example "temperature"
+	Field  string  // the field or parameter, for example "Sealed.Headspace"; empty where the row bounds several
 	Value  float64 // the value given, in the unit of Suffix
 	Min    float64 // the least value allowed, inclusive
 	Max    float64 // the greatest value allowed, inclusive
@@ -53,7 +54,7 @@ func (e *RangeError) Error() string {
 	}
 	value += unit
 	if math.IsNaN(e.Value) {
-		value = "not a number"
+		return fmt.Sprintf("%s: %s is missing; it lies within %s to %s%s%s", e.Func, e.Name, trim(e.Min), trim(e.Max), unit, source)
 	}
 	return fmt.Sprintf("%s: %s %s is outside %s to %s%s%s", e.Func, e.Name, value, trim(e.Min), trim(e.Max), unit, source)
 }
@@ -62,7 +63,7 @@ func (e *RangeError) Error() string {
 // that quotes its numbers.
 func (e *RangeError) Why() Sentence {
 	if math.IsNaN(e.Value) {
-		return say("%s is not a number; it lies within {%v..%v %s}", e.Name, e.Min, e.Max, e.Suffix)
+		return say("%s is missing; it lies within {%v..%v %s}", e.Name, e.Min, e.Max, e.Suffix)
 	}
 	return say("%s %s{%v %s} is outside {%v..%v %[4]s}", e.Name, cmp.Or(e.beside(Sentence.US), e.beside(Sentence.Metric)), e.Value, e.Suffix, e.Min, e.Max)
 }

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"strings"
 	"testing"
 	"time"
 
@@ -92,5 +93,25 @@ func TestErrorsCarryNumbers(t *testing.T) {
 		if _, err := tub.Depth(unit.Volume(room)*Litre, keg, 1); err != nil {
 			t.Errorf("what is needed is refused: %v", err)
 		}
+	}
+}
+
+// A refusal names the field of the function's own structure, or its parameter,
+// and says of a value that was never set that it is missing.
+func TestRangeErrorField(t *testing.T) {
+	for _, c := range []struct{ fn, fields, want string }{
+		{"volume.Tub.Depth", "Tub.Height Vessel.Height", "Tub.Height"}, {"volume.Tub.Depth", "Tub.Depth.bath Tub.Height", "Tub.Depth.bath"},
+		{"volume.AirAt", "AirAt.elevation Pressure.StationAt.elevation", "AirAt.elevation"}, {"volume.Bar.Queue", "Crowd.Guests Demand.Guests", ""},
+		{"volume.Bar.Queue", "Crowd.Guests", "Crowd.Guests"}, {"thermal.Keg.Reach", "Keg.After.d Keg.Fill", "Keg.Fill"}, {"f", "", ""},
+	} {
+		if got := fieldOf(c.fn, c.fields); got != c.want {
+			t.Errorf("%s of %q: %q, want %q", c.fn, c.fields, got, c.want)
+		}
+	}
+	tub := Tub{Capacity: unit.Volume(math.NaN()), Height: 0.45}
+	_, err := tub.Depth(10*Litre, VesselOf(30*Litre), 1)
+	var e *RangeError
+	if !errors.As(err, &e) || e.Field != "Tub.Capacity" || !strings.Contains(err.Error(), "capacity of the tub is missing; it lies within 1 to 10000 L") {
+		t.Errorf("%v: %+v", err, e)
 	}
 }

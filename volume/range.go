@@ -2,6 +2,7 @@ package volume
 
 import (
 	"math"
+	"strings"
 
 	"example.com/pourwell/internal/quantity"
 )
@@ -27,7 +28,31 @@ func (r Range) Unit() string { return quantity.Symbol(r.Suffix) }
 // range. A bound that has been through another unit and back is still a bound.
 func (r Range) Check(fn string, v float64) error {
 	if math.IsNaN(v) || quantity.Below(v, r.Min) || quantity.Above(v, r.Max) {
-		return &RangeError{fn, r.Name, v, r.Min, r.Max, r.Suffix, r.Source}
+		return &RangeError{fn, r.Name, fieldOf(fn, r.Fields), v, r.Min, r.Max, r.Suffix, r.Source}
 	}
 	return nil
+}
+
+// fieldOf returns which of the fields and parameters that a row bounds belongs
+// to the function: a parameter of it, else a field of its receiver, else the
+// only one there is; "" if none can be told.
+func fieldOf(fn, fields string) string {
+	_, fn, _ = strings.Cut(fn, ".") // the package
+	receiver, _, _ := strings.Cut(fn, ".")
+	all := strings.Fields(fields)
+	for _, f := range all {
+		if strings.HasPrefix(f, fn+".") {
+			return f
+		}
+	}
+	for _, f := range all {
+		last := f[strings.LastIndex(f, ".")+1:]
+		if strings.HasPrefix(f, receiver+".") && 'A' <= last[0] && last[0] <= 'Z' { // no parameter of another method
+			return f
+		}
+	}
+	if len(all) == 1 {
+		return all[0]
+	}
+	return ""
 }

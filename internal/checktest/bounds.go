@@ -6,6 +6,7 @@ import (
 	"math"
 	"reflect"
 	"slices"
+	"strings"
 	"testing"
 )
 
@@ -13,6 +14,7 @@ import (
 type refusal = struct {
 	Func     string
 	Name     string
+	Field    string
 	Value    float64
 	Min, Max float64
 	Suffix   string
@@ -123,6 +125,9 @@ func names[X ~refusal, E interface {
 		return false
 	}
 	got := refusal(*e)
+	if got.Field != "" && !slices.Contains(strings.Fields(r.Fields), got.Field) {
+		return false // of another row
+	}
 	return got.Name == r.Name && got.Min == r.Min && got.Max == r.Max && !(math.Abs(got.Value-v) > 1e-9*math.Abs(v))
 }
 

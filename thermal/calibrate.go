@@ -67,7 +67,7 @@ type Calibrated struct {
 // scatter shows it. A steel keg's conductance grows with the difference to the
 // air and with dew, so calibrate in conditions like those of the day.
 //
-// Valid for 2 to 10000 readings over at most 30 days, all on one side of the
+// Valid for 2 to 100000 readings over at most 30 days, all on one side of the
 // air's temperature and 0.5 K or more from it. Outside the range Solve returns
 // a [*RangeError] and NaN; where the readings do not approach the air, an error
 // that wraps [volume.ErrNoSolution].

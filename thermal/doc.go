@@ -127,7 +127,7 @@
 //	bore of the glass                      20 to 300 mm
 //	fill of the glass                      0 to 1
 //	wait                                   0 to 24 h
-//	number of readings                     2 to 10000
+//	number of readings                     2 to 100000
 //	time between first and last            60 to 2.592e+06 s
 //	distance of a reading from the air     0.5 to 60 K
 //	content                                0.1 to 1000 L

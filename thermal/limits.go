@@ -77,7 +77,7 @@ var (
 	limitGlassFill  = Range{Name: "fill of the glass", Min: 0, Max: 1, Suffix: "share", Source: "beer up to the brim, without any head", Fields: "Glassful.Filled.share"}
 	limitWait       = Range{Name: "wait", Min: 0, Max: 24, Suffix: "h", Source: "a day", Fields: "Glassful.Pour.wait"}
 
-	limitReadings    = Range{Name: "number of readings", Min: 2, Max: 10000, Source: "two points make a line", Fields: "Calibration.Readings"}
+	limitReadings    = Range{Name: "number of readings", Min: 2, Max: 100000, Source: "two points make a line; one a second makes a day", Fields: "Calibration.Readings"}
 	limitSpan        = Range{Name: "time between first and last", Min: 60, Max: 30 * 86400, Suffix: "s", Source: "a minute to 30 days", Fields: "MeltedIce.during Calibration.Readings.Time"}
 	limitApproach    = Range{Name: "distance of a reading from the air", Min: 0.5, Max: 60, Suffix: "k", Source: "nearer, a thermometer's error outweighs the reading"}
 	limitContent     = Range{Name: "content", Min: 0.1, Max: 1000, Suffix: "l", Source: "from a bottle to a tank", Fields: "Calibration.Content"}

@@ -65,5 +65,5 @@ func (p *planner) cautions() {
 		}
 	}
 	say("Ice water and electricity: pumps, coolers and extension leads only behind a residual-current device, plugs off the wet ground.")
-	say("Ice that has touched kegs is not for drinks. Wash hands, keep tap mouths and glasses clean.")
+	say("Wash hands, keep tap mouths and glasses clean.")
 }

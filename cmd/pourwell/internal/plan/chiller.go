@@ -156,6 +156,7 @@ func (p *planner) chilled(i int) error {
 	c.BedAt, c.ReadyAt = p.dayClock(bed), p.dayClock(p.start)
 	p.beds = append(p.beds, bed)
 	p.plan.Cooling = append(p.plan.Cooling, c)
+	p.heed(b.Name, s.Cautions())
 	return nil
 }
 

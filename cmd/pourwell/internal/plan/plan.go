@@ -1,6 +1,10 @@
 package plan
 
-import "time"
+import (
+	"time"
+
+	"example.com/pourwell/volume"
+)
 
 // A Plan is the whole day, computed. Keys carry the unit of their number;
 // sentences quote numbers as {38.5 c}, for the report to write in the reader's
@@ -101,7 +105,8 @@ type Cooling struct {
 
 	Chiller *Chilled `json:"chiller,omitempty"` // for beer that is cooled on its way to the tap
 
-	never error // why the beer does not get cold
+	never    error           // why the beer does not get cold
+	cautions []volume.Remark // of the tub's result
 }
 
 // A Chilled is how beer comes through a coil or a plate in a queue.

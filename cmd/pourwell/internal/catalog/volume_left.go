@@ -80,7 +80,7 @@ func beerLeft(in *calc.Values, out *calc.Result) error {
 	out.Band("volume_l", r.Band)
 	out.Working(r.Steps)
 	noteTare(in, out, p.Keg.Source)
-	out.Note(fmt.Sprintf("Pours are those of volume pours: {%g share} stays in the keg and {%g share} is wasted, common practice.", p.Heel, p.Waste))
+	out.Note(fmt.Sprintf("Pours are those of volume pours: {%v share} stays in the keg and {%v share} is wasted, common practice.", p.Heel, p.Waste))
 	return nil
 }
 

@@ -138,7 +138,6 @@ func (p *planner) chilled(i int) error {
 			"thermal plate --contact %s --inlet %vC --flow %vL/s --glass %vL --every %vs %s",
 			b.Chiller.Contact, p.keeps[i].Celsius(), 1000*float64(pours.Flow), 1000*float64(pours.Glass), pours.Every.Seconds(), b.flags())
 	}
-	p.heed(b.Name, s.Cautions())
 	out.First, out.Tenth, out.Outlet = s.First.Celsius(), s.Last.Celsius(), s.Sustained.Celsius()
 	out.Recovery = s.Recovery.Seconds()
 	iced, err := p.boxIce(i, &c, s)
@@ -157,6 +156,7 @@ func (p *planner) chilled(i int) error {
 	c.BedAt, c.ReadyAt = p.dayClock(bed), p.dayClock(p.start)
 	p.beds = append(p.beds, bed)
 	p.plan.Cooling = append(p.plan.Cooling, c)
+	p.heed(b.Name, s.Cautions())
 	return nil
 }
 

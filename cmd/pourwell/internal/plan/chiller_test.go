@@ -74,3 +74,14 @@ func TestPastMidnight(t *testing.T) {
 		t.Errorf("the last moment is at %q, want next day, 02:00", last.At)
 	}
 }
+
+// TestBathsCaution: what the results of tub and chiller caution of, the day
+// says.
+func TestBathsCaution(t *testing.T) {
+	all := strings.Join(meadow(t, `"packed"`, `"pumped"`).Cautions, "\n")
+	for _, part := range []string{"that kegs have stood in are not for drinks", "cooled a coil or a plate, and its water, are not for drinks", "A pump in ice water"} {
+		if strings.Count(all, part) != 1 {
+			t.Errorf("%q stands %d times in\n%s", part, strings.Count(all, part), all)
+		}
+	}
+}

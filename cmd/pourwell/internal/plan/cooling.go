@@ -47,9 +47,9 @@ func (p *planner) cooling() error {
 		if err != nil {
 			return p.about(b, err)
 		}
-		p.heed(b.Name, c.remarks, volume.Floating) // when, says the day
 		p.beds = append(p.beds, bed)
 		p.plan.Cooling = append(p.plan.Cooling, c)
+		p.heed(b.Name, c.cautions, volume.Floating, volume.Lifting, volume.FullTub) // of these the day tells elsewhere
 		if c.Chill > 0 {
 			p.command(fmt.Sprintf("cooling.%d.chill_time_s", i), "time_s", "thermal icebath %s --to %vC", p.bathFlags(b), b.ServeAt.Celsius())
 		}
@@ -128,7 +128,7 @@ func (p *planner) tub(i int, f filling) (c Cooling, bed time.Time, err error) {
 	if held.IsValid() {
 		c.hold = fmt.Sprintf(" --hold %vC", held.Celsius())
 	}
-	c.remarks = day.Cautions()
+	c.cautions = day.Cautions()
 	c.FloatsBelow, c.Left, c.Covered = day.FloatsBelow, float64(day.IceLeft), day.Covered
 	for _, t := range bath.TopUps {
 		c.TopUps = append(c.TopUps, TopUp{clock(bed.Add(t.At)), float64(t.Ice), bed.Add(t.At)})

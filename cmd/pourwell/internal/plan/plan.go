@@ -79,15 +79,14 @@ type GlassAdvice struct {
 
 // A Cooling is one tub: when its kegs go into the ice and how they fare.
 type Cooling struct {
-	Beer        string  `json:"beer"`
-	BedAt       string  `json:"bed_at"`
-	ReadyAt     string  `json:"ready_at"`
-	Chill       float64 `json:"chill_time_s"`
-	Longest     float64 `json:"chill_time_longest_s"` // the far end of its band
-	Ice         float64 `json:"ice_kg"`               // at the start
-	Water       float64 `json:"water_l"`
-	TopUp       float64 `json:"top_up_kg"` // all of them together
-	remarks     []volume.Remark
+	Beer        string    `json:"beer"`
+	BedAt       string    `json:"bed_at"`
+	ReadyAt     string    `json:"ready_at"`
+	Chill       float64   `json:"chill_time_s"`
+	Longest     float64   `json:"chill_time_longest_s"` // the far end of its band
+	Ice         float64   `json:"ice_kg"`               // at the start
+	Water       float64   `json:"water_l"`
+	TopUp       float64   `json:"top_up_kg"` // all of them together
 	hold        string    // of the upkeep, as a flag of the command; "" where no ice holds the beer
 	TopUps      []TopUp   `json:"top_ups"`
 	Warmest     float64   `json:"warmest_c"` // beer drawn while guests are there
@@ -106,7 +105,8 @@ type Cooling struct {
 
 	Chiller *Chilled `json:"chiller,omitempty"` // for beer that is cooled on its way to the tap
 
-	never error // why the beer does not get cold
+	never    error           // why the beer does not get cold
+	cautions []volume.Remark // of the tub's result
 }
 
 // A Chilled is how beer comes through a coil or a plate in a queue.

@@ -112,9 +112,14 @@ const mostFailures = 4
 func (s *Sheet) after(p *printer) {
 	var told []string
 	for _, l := range s.Lines {
-		if l.Failure != "" && len(told) < mostFailures && !slices.Contains(told, l.Failure) {
-			told = append(told, l.Failure)
+		if l.Failure == "" || slices.Contains(told, l.Failure) {
+			continue
 		}
+		if len(told) == mostFailures {
+			told = append(told, "others for other reasons; --format csv gives that of each row")
+			break
+		}
+		told = append(told, l.Failure)
 	}
 	p.list("Failed: ", told)
 	p.foot(s.Notes, s.Cautions)

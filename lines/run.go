@@ -22,7 +22,7 @@ const maxTubes = 8
 // none: the zero Run with a temperature and a calibration factor is a tap
 // straight on the keg that loses nothing. [DefaultRun] gives the usual values.
 type Run struct {
-	DipTube  Tube      // down through the keg; zero if there is none
+	DipTube  Tube      `json:",omitzero"` // down through the keg; zero if there is none
 	Tubes    []Tube    // in series, from the keg on; none for a tap on the keg
 	Fittings []Fitting // losses in steps of bore, bends and the jet
 	Hardware Hardware  // coupler, shank and tap

@@ -135,7 +135,7 @@ func parseLength(text string) (unit.Length, error) {
 
 // MarshalText implements [encoding.TextMarshaler].
 func (h Hardware) MarshalText() ([]byte, error) {
-	return fmt.Appendf(nil, "%gPa at %gL/s", float64(h.Loss), float64(h.At)*1e3), nil
+	return fmt.Appendf(nil, "%gPa at %gm3/s", float64(h.Loss), float64(h.At)), nil
 }
 
 // UnmarshalText implements [encoding.TextUnmarshaler]. It reads a loss and the

@@ -42,7 +42,7 @@ func (q Flow) String() string { return fmt.Sprintf("%.2f L/min", q.LitresPerMinu
 
 // MarshalText implements [encoding.TextMarshaler].
 func (q Flow) MarshalText() ([]byte, error) {
-	return fmt.Appendf(nil, "%gL/s", float64(q)*1e3), nil
+	return fmt.Appendf(nil, "%gm3/s", float64(q)), nil
 }
 
 // UnmarshalText implements [encoding.TextUnmarshaler]. It reads a flow such as

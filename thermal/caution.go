@@ -6,7 +6,7 @@ import "example.com/pourwell/volume"
 // a car.
 func (w Warming) Cautions() []Remark {
 	var all []Remark
-	if w.keg.Around.car {
+	if w.keg.Around.InCar {
 		all = append(all, caution(GasInCar, "Kegs and CO2 cylinders in a car: strap them down, keep cylinders upright and closed, air the car, and never leave a"+
 			" cylinder in a car parked in the sun."))
 	}

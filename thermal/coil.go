@@ -26,7 +26,7 @@ type Coil struct {
 	FilmBand     float64         // uncertainty of Film as a share of it, 0 where it was measured
 	Beer         Beer
 
-	pumped bool
+	ByPump bool // a pump drives the water past the coil, and its plug lies near; set by Pumped
 }
 
 // DefaultCoil returns 50 ft of stainless steel tube of a quarter inch outside
@@ -60,12 +60,12 @@ func (c Coil) Packed() Coil { return c.in(Celsius(0.5), 1500, 0.25) }
 // Source: assumed; by Churchill & Bernstein water gives it at 0.2 m/s.
 func (c Coil) Pumped() Coil {
 	c = c.in(Celsius(0), 3000, 0.25)
-	c.pumped = true
+	c.ByPump = true
 	return c
 }
 
 func (c Coil) in(bath Temperature, film FilmCoefficient, band float64) Coil {
-	c.Bath, c.Film, c.FilmBand, c.pumped = bath, film, band, false
+	c.Bath, c.Film, c.FilmBand, c.ByPump = bath, film, band, false
 	return c
 }
 

@@ -44,7 +44,7 @@ func (c *Coil) chill(inlet, flow float64, stations int) CoilChill {
 		HoldUp:           unit.Volume(math.Pi / 4 * bore * bore * length),
 		FreezeMargin:     c.Bath.Sub(freezes),
 		coil:             *c, inlet: inlet, capacityRate: capacityRate,
-		risk:  coilRisk{bath, freezes.Celsius(), c.pumped},
+		risk:  coilRisk{bath, freezes.Celsius(), c.ByPump},
 		inner: length/ua - m.wall - m.outer, wall: m.wall, outer: m.outer,
 		standing: c.standing(density * m.specific),
 	}

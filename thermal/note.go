@@ -10,11 +10,11 @@ func (w Warming) Notes() []Remark {
 		all = append(all, note(DewHeats, "Dew brings {%.6g share} of the heat and {%.6g g_per_h} of water drips off. A dry towel or jacket around the keg keeps it away.",
 			w.DewHeatShare, float64(w.DewPerHour()/volume.Gram)))
 	}
-	if k.Around.car {
+	if k.Around.InCar {
 		all = append(all, note(ClosedCar, "A closed car in the sun warms by up to {22 k} within the hour, and a window ajar changes little: carry kegs in the cabin with"+
 			" the cooling on, wrapped, and load them last."))
 	}
-	if k.Around.Sun == 0 && k.Around.Wind == 0 && k.Jacket == 0 && k.UA == 0 && !k.Around.car {
+	if k.Around.Sun == 0 && k.Around.Wind == 0 && k.Jacket == 0 && k.UA == 0 && !k.Around.InCar {
 		all = append(all, note(KegPractice, "Common practice, no source: a bare 5 gal keg gains {5.5556 k} in about 2 h in dry shade at {30 c}, and takes about 16 h back"+
 			" in still refrigerator air just above freezing. This model agrees within 30 %%."))
 	}

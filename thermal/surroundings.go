@@ -19,7 +19,7 @@ type Surroundings struct {
 	Sun      Irradiance    // on level ground, as weather services report it; 0 is shade
 	Wind     unit.Velocity // of the air past the surface, m/s; a fan counts too
 
-	car bool // in the boot of one
+	InCar bool // in the boot of a closed car; set by InClosedCar, which says how warm that is
 }
 
 // Shade returns still, shaded surroundings at sea level with a relative
@@ -69,7 +69,7 @@ func ClearSky(latitude, day, hour float64) (Irradiance, error) {
 func (s Surroundings) InClosedCar() Surroundings {
 	boot := s
 	boot.Air = s.Air.Add(Difference(22 * s.Sun / 800))
-	boot.Sun, boot.Wind, boot.car = 0, 0, true
+	boot.Sun, boot.Wind, boot.InCar = 0, 0, true
 	vapour := s.Humidity * air.SaturationPressure(s.Air.Kelvin())
 	boot.Humidity = vapour / air.SaturationPressure(boot.Air.Kelvin())
 	return boot

@@ -101,7 +101,7 @@ var kinds = [...]struct {
 		{"kg", 1, 0}, {"g", 1e-3, 0}, {"t", 1000, 0}, {"lb", pound, 0}, {"lbs", pound, 0}, {"oz", ounceMass, 0},
 	}},
 	Flow: {"a flow", "2oz/s or 3L/min", []spelling{
-		{"L/min", litre / minute, 0}, {"L/s", litre, 0}, {"mL/s", 1e-6, 0}, {"L/h", litre / hour, 0},
+		{"L/min", litre / minute, 0}, {"m3/s", 1, 0}, {"m³/s", 1, 0}, {"L/s", litre, 0}, {"mL/s", 1e-6, 0}, {"L/h", litre / hour, 0},
 		{"oz/s", usOunce, 0}, {"gal/min", usGallon / minute, 0}, {"gal/h", usGallon / hour, 0}, {"impoz/s", impOunce, 0},
 	}},
 	Time: {"a time", "90min or 5h", []spelling{

@@ -24,6 +24,9 @@ func (p *planner) assume() error {
 	case len(d.Beers) == 0:
 		return p.missing("beer", "a beer: a table [[beer]] with name, keg and kegs")
 	}
+	if err := fewBeers(len(d.Beers)); err != nil {
+		return err
+	}
 	usual := volume.DefaultCrowd(0, 0)
 	p.number(&d.Humidity.quantityOf, 0.5, "humidity {0.5 share}")
 	p.number(&d.Sun.quantityOf, 0, "tubs and lines in the shade")

@@ -5,6 +5,8 @@ import (
 	"fmt"
 	"strings"
 	"testing"
+
+	"example.com/pourwell/volume"
 )
 
 // TestForeignTextIsRefused puts characters that steer a terminal, or that would
@@ -46,5 +48,33 @@ func TestAnyNameIsTaken(t *testing.T) {
 		if p.Beers[0].Name != name {
 			t.Errorf("%q is called %q", name, p.Beers[0].Name)
 		}
+	}
+}
+
+// TestManyBeers: they are counted before they are read, and before each is
+// compared with all the others.
+func TestManyBeers(t *testing.T) {
+	day := "hours = \"5h\"\nair = \"31C\"\nguests.count = 60\n"
+	for _, text := range []string{
+		day + strings.Repeat("[[beer]]\n", 101) + "what is this", // not read so far
+		day + "beer = [" + strings.Repeat("{keg = \"30L\"},", 101) + "]\n",
+	} {
+		read, err := Read("day.toml", []byte(text))
+		if err == nil {
+			_, err = Compute("day.toml", read)
+		}
+		var outside *volume.RangeError
+		if !errors.As(err, &outside) || outside.Name != "beers" {
+			t.Errorf("%.60q: %v", text, err)
+		}
+	}
+}
+
+// TestManyLines: a file of nothing but unknown keys is given up early.
+func TestManyLines(t *testing.T) {
+	var wrong *FileError
+	_, err := Read("day.toml", []byte(strings.Repeat("a = 1\n", mostLines+1)))
+	if !errors.As(err, &wrong) || !strings.Contains(wrong.What, "more than 5000 lines") {
+		t.Errorf("%v", err)
 	}
 }

@@ -183,6 +183,9 @@ func vesselTrials(t testing.TB, change func(*volume.Vessel)) []trial {
 
 // Each calculation with each row of the validity table at its bounds and beyond.
 func TestEveryBound(t *testing.T) {
+	if testing.Short() {
+		t.Skip("thousands of baths")
+	}
 	b := bounds
 	b.Setters = setters(t)
 	checktest.EveryBound[RangeError](t, Limits(), b)

@@ -31,9 +31,12 @@ type Serving struct {
 func DefaultServing(g carbonation.Gauge, c carbonation.Content) Serving {
 	return Serving{
 		Gauge: g, Content: c, Air: carbonation.PaA(101325),
-		Crevice: 5e-6, Target: 2 * OuncePerSecond,
+		Crevice: usualCrevice, Target: 2 * OuncePerSecond,
 	}
 }
+
+// usualCrevice is the radius assumed, 5 µm: common practice, no source.
+const usualCrevice unit.Length = 5e-6
 
 // surfaceTension of beer in N/m. From memory: beers lie between 0.042 and
 // 0.048, falling little with temperature; water has 0.073.

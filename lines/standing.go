@@ -2,6 +2,7 @@ package lines
 
 import (
 	"errors"
+	"fmt"
 	"math"
 	"time"
 
@@ -186,11 +187,16 @@ func (s Standing) Steps() []Step {
 const leastThreshold, mostThreshold = 1 * carbonation.PSI, 3 * carbonation.PSI
 
 // Band returns the uncertainty of the breakout temperature: thresholds of 1 to 3
-// psi, crevices of 13 to 4 µm.
+// psi, crevices of 13 to 4 µm, about the assumed 5 µm; for another radius those in
+// the same proportion to it.
 func (s Standing) Band() Band {
-	low, errLow := s.breakout(float64(leastThreshold))
-	high, errHigh := s.breakout(float64(mostThreshold))
-	b := Band{Name: "breakout temperature", Low: low.Celsius(), High: high.Celsius(), Suffix: "c", Source: "thresholds of 1 to 3 psi, crevices of 13 to 4 µm"}
+	given := float64(s.serving.Crevice / usualCrevice) // a wider crevice lets go sooner
+	low, errLow := s.breakout(float64(leastThreshold) / given)
+	high, errHigh := s.breakout(float64(mostThreshold) / given)
+	b := Band{
+		Name: "breakout temperature", Low: low.Celsius(), High: high.Celsius(), Suffix: "c",
+		Source: fmt.Sprintf("crevices of %.3g to %.3g µm", 13*given, 4*given),
+	}
 	if errLow != nil || errHigh != nil {
 		b.Low, b.High = nan, nan
 	}

@@ -114,8 +114,10 @@ func (f Fit) Steps() []Step {
 	}
 }
 
-// Band returns the ice between a loose and a tight packing.
+// Band returns the ice between a loose and a tight packing, in the proportion
+// that the packing of bagged ice has to them.
 func (f Fit) Band() Band {
-	full := float64(f.Ice) / f.packing
-	return Band{"ice", full * loosestIce, full * tightestIce, "kg", fmt.Sprintf("packings of %g to %g", loosestIce, tightestIce)}
+	full, given := float64(f.Ice)/f.packing, f.packing/BaggedIce
+	loose, tight := given*loosestIce, min(1, given*tightestIce)
+	return Band{"ice", full * loose, full * tight, "kg", fmt.Sprintf("packings of %.3g to %.3g", loose, tight)}
 }

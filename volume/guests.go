@@ -232,13 +232,14 @@ func (d Demand) Steps() []Step {
 }
 
 // Band returns the servings asked for, from the quantile as far below as the
-// confidence is above to the planned number; the sums of both for a sum.
+// confidence is above to the planned number; the sums of both for a sum. The
+// number expected lies within: near even odds it can be outside both quantiles.
 func (d Demand) Band() Band {
 	low := 0.0
 	for _, p := range d.all() {
 		low += p.count.quantile(1 - d.crowd.Confidence)
 	}
-	return Band{"servings", low, float64(d.Planned), "",
+	return Band{"servings", min(low, d.Expected), max(float64(d.Planned), d.Expected), "",
 		fmt.Sprintf("each end is passed with a probability of %.3g", 1-d.crowd.Confidence)}
 }
 

@@ -199,3 +199,39 @@ func TestSourcesQuote(t *testing.T) {
 		}
 	}
 }
+
+// TestAnswersLieInTheirBands holds the answer of every example against its own
+// band, and answers whose band once paid no heed to what was typed.
+func TestAnswersLieInTheirBands(t *testing.T) {
+	lines := []string{
+		"volume fit --tub 80L --packing 85%", "volume fit --tub 80L --packing 35%",
+		"lines profile --tube 3/16in:5ft:vinyl --gauge 12psi --co2 2.57vol --air 86F --crevice 1um",
+		"lines profile --tube 3/16in:5ft:vinyl --gauge 12psi --co2 2.57vol --air 86F --crevice 20um",
+		"volume guests --guests 300 --for 4h --confidence 51%", "volume guests --guests 1 --for 1h --confidence 50%",
+	}
+	for _, c := range catalog.All() {
+		lines = append(lines, c.Examples...)
+	}
+	for _, line := range lines {
+		var answer struct {
+			Results map[string]any                          `json:"results"`
+			Bands   map[string]struct{ Low, High *float64 } `json:"bands"`
+		}
+		decode(t, &answer, with(split(line), "--format", "json")...)
+		for key, band := range answer.Bands {
+			v, ok := answer.Results[key].(float64)
+			slack := 1e-9 * math.Abs(v)
+			if !ok || band.Low != nil && *band.Low > v+slack || band.High != nil && *band.High < v-slack {
+				t.Errorf("%s: %s is %v, likely within %v to %v", line, key, answer.Results[key], deref(band.Low), deref(band.High))
+			}
+		}
+	}
+}
+
+// deref returns what p points to, an infinity for nil.
+func deref(p *float64) float64 {
+	if p == nil {
+		return math.Inf(1)
+	}
+	return *p
+}

@@ -49,6 +49,9 @@ func runCalibrate(in *calc.Values, out *calc.Result) error {
 	if in.Given("melted") {
 		return runMelted(in, out)
 	}
+	if in.Given("for") {
+		return &calc.UsageError{What: "--for is the time in which ice melted; a reading has its own", Hint: "drop --for, or give --melted instead of readings"}
+	}
 	if err := in.Require("keg"); err != nil {
 		return err
 	}
@@ -69,7 +72,14 @@ func runCalibrate(in *calc.Values, out *calc.Result) error {
 	return nil
 }
 
+// runMelted takes the box by its ice; what describes a keg and its readings does
+// not enter and is refused, so that nobody takes it for heeded.
 func runMelted(in *calc.Values, out *calc.Result) error {
+	for _, name := range []string{"keg", "content", "thermometer", "abv", "fg", "og"} {
+		if in.Given(name) {
+			return &calc.UsageError{What: "--melted asks what a box lets in, and --" + name + " is of a keg", Hint: "drop one of them"}
+		}
+	}
 	if err := in.Require("for"); err != nil {
 		return err
 	}

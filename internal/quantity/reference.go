@@ -35,7 +35,7 @@ func referenced(name string) (bare, from string) {
 func checkReference(k Kind, number, bare, from string) (what, hint string) {
 	switch {
 	case k == Gauge && from == fromVacuum:
-		return "is an absolute pressure, not a gauge reading", fmt.Sprintf("give what the gauge reads: the pressure less that of the air, for example %s%sg", number, bare)
+		return "is an absolute pressure, not a gauge reading", "give what the gauge reads, the pressure less that of the air, for example 12psig"
 	case k == Pressure && from == fromAir:
 		return "is a gauge reading, not an absolute pressure", "add the pressure of the air around, for example 26.7psia"
 	case k == Pressure && from == "" && slices.Contains([]string{"psi", "bar"}, strings.ToLower(bare)):

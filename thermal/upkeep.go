@@ -18,14 +18,14 @@ type Upkeep struct {
 }
 
 // UsualReserve is the share of the first ice that is kept where nothing else is
-// asked for: common practice, no source.
+// asked for: our choice, no source.
 const UsualReserve = 0.2
 
 // reserves are the shares of the first ice that KeptCold tries in turn, beside
-// the one asked for, until the beer is held.
+// the one asked for, until the beer is held: our choice, no source.
 var reserves = [...]float64{0.35, 0.5, 0.65, 0.8}
 
-// mostTopUps is how often somebody will go and add ice.
+// mostTopUps ends a schedule that nobody would carry out: our choice.
 const mostTopUps = 200
 
 // KeptCold returns b with top-ups that keep it until d as u asks. Whenever no

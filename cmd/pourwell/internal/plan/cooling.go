@@ -14,12 +14,12 @@ import (
 
 // Choices of the plan, none of them physics.
 const (
-	slack    = 15 * time.Minute // ready this long before the first glass
-	grain    = 5 * time.Minute  // clock times and courses are told to this
-	lowIce   = 0.2              // top up when this share of the first ice is left
-	earliest = 24 * time.Hour   // nobody beds kegs earlier than this
-	unsure   = 1.5              // times the chilling time, where its band has no far end
-	coldNear = 0.05             // K
+	slack    = 15 * time.Minute     // ready this long before the first glass
+	grain    = 5 * time.Minute      // clock times and courses are told to this
+	lowIce   = thermal.UsualReserve // top up when this share of the first ice is left
+	earliest = 24 * time.Hour       // nobody beds kegs earlier than this
+	unsure   = 1.5                  // times the chilling time, where its band has no far end
+	coldNear = 0.05                 // K
 )
 
 // cooling asks when each beer's kegs must go into their ice, how beer and ice
